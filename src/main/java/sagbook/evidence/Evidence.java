@@ -1,0 +1,40 @@
+package sagbook.evidence;
+
+import java.util.List;
+import sagbook.model.Channels;
+
+/**
+ * All that the estimators see of a bank's log.
+ *
+ * @param channels what was logged
+ * @param firstS first row, s since 1970
+ * @param lastS last row, s since 1970
+ * @param rows rows read
+ * @param cadenceS usual time between rows (median), s
+ * @param thinned about one row a minute
+ * @param steps sums for the step response, window by window
+ * @param edges a few of the cleanest current steps, to be shown
+ * @param turns ends of charge and of discharge, in time order
+ * @param stress what the cells went through
+ * @param quality how good each channel is
+ */
+public record Evidence(
+    Channels channels,
+    double firstS,
+    double lastS,
+    long rows,
+    double cadenceS,
+    ThinnedRecord thinned,
+    List<StepWindow> steps,
+    List<Edge> edges,
+    List<Turn> turns,
+    Stress stress,
+    List<ChannelQuality> quality) {
+
+  public Evidence {
+    steps = List.copyOf(steps);
+    edges = List.copyOf(edges);
+    turns = List.copyOf(turns);
+    quality = List.copyOf(quality);
+  }
+}

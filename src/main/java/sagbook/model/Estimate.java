@@ -1,0 +1,85 @@
+package sagbook.model;
+
+import java.util.OptionalDouble;
+import java.util.function.DoubleUnaryOperator;
+
+/** An estimated quantity: a value with its 95 % interval, or the reason why there is none. */
+public sealed interface Estimate {
+
+  /**
+   * A value with the interval that holds the truth in 95 of 100 cases.
+   *
+   * @param value best value, {@code low <= value <= high}
+   * @param low lower end
+   * @param high upper end
+   */
+  record Known(double value, double low, double high) implements Estimate {
+    public Known {
+      if (!(low <= value && value <= high) || Double.isInfinite(low) || Double.isInfinite(high)) {
+        throw new IllegalArgumentException(
+            "an estimate needs low <= value <= high, all finite; got "
+                + low
+                + ", "
+                + value
+                + ", "
+                + high);
+      }
+    }
+
+    /** Half the width of the interval. */
+    public double halfWidth() {
+      return (high - low) / 2;
+    }
+
+    /** Whether the interval lies wholly above {@code limit}. */
+    public boolean isAbove(double limit) {
+      return low > limit;
+    }
+
+    /** Whether the interval lies wholly below {@code limit}. */
+    public boolean isBelow(double limit) {
+      return high < limit;
+    }
+  }
+
+  /**
+   * No value.
+   *
+   * @param reason a plain sentence: why the logs can't tell and what would settle it
+   */
+  record Unknown(String reason) implements Estimate {
+    public Unknown {
+      if (reason.isBlank()) {
+        throw new IllegalArgumentException("an unknown needs its reason");
+      }
+    }
+  }
+
+  /** Value plus and minus 1.96 times the standard uncertainty. */
+  static Known of(double value, double standardUncertainty) {
+    if (!(standardUncertainty >= 0)) {
+      throw new IllegalArgumentException("standard uncertainty " + standardUncertainty);
+    }
+    double half = 1.959964 * standardUncertainty;
+    return new Known(value, value - half, value + half);
+  }
+
+  static Unknown unknown(String reason) {
+    return new Unknown(reason);
+  }
+
+  /** The value, if there is one. */
+  default OptionalDouble find() {
+    return this instanceof Known known ? OptionalDouble.of(known.value()) : OptionalDouble.empty();
+  }
+
+  /** The same quantity through a monotone rising function (a change of unit, say). */
+  default Estimate map(DoubleUnaryOperator rising) {
+    return this instanceof Known k
+        ? new Known(
+            rising.applyAsDouble(k.value()),
+            rising.applyAsDouble(k.low()),
+            rising.applyAsDouble(k.high()))
+        : this;
+  }
+}

@@ -1,0 +1,66 @@
+package sagbook.model;
+
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What the keeper tells about the battery.
+ *
+ * @param name the keeper's own name for it
+ * @param chemistry of all cells
+ * @param seriesCells cells in series in each bank, 2 to 32
+ * @param nominalCapacityAh what the cell maker's sheet says for one place in the string, Ah
+ * @param timezone for logs whose clock has no offset
+ * @param bleedResistorOhm what a board bleeds a cell through; empty when not told
+ * @param currentSign as told; empty means it is detected from the logs
+ * @param limits what the cells may see
+ * @param spareCapacityAh a spare cell's capacity; empty means nominal
+ * @param spareResistanceMilliohm a spare cell's resistance; empty means the string's median
+ * @param banks parallel strings with their own files; empty means one bank called "main"
+ */
+public record PackDescription(
+    String name,
+    Chemistry chemistry,
+    int seriesCells,
+    double nominalCapacityAh,
+    ZoneId timezone,
+    Optional<Double> bleedResistorOhm,
+    Optional<CurrentSign> currentSign,
+    Limits limits,
+    Optional<Double> spareCapacityAh,
+    Optional<Double> spareResistanceMilliohm,
+    List<BankDescription> banks) {
+
+  /** The bank's name when the pack description names none. */
+  public static String soleBankName() {
+    return "main";
+  }
+
+  public PackDescription {
+    if (!(seriesCells >= 2 && seriesCells <= 32)) {
+      throw new IllegalArgumentException("series_cells must be 2 to 32");
+    }
+    if (!(nominalCapacityAh > 0 && nominalCapacityAh < 100_000)) {
+      throw new IllegalArgumentException("nominal_capacity_ah must be above 0");
+    }
+    banks = List.copyOf(banks);
+  }
+
+  /** A pack with nothing but the three keys that must be told, and a zone. */
+  public static PackDescription of(
+      String name, Chemistry chemistry, int seriesCells, double nominalCapacityAh, ZoneId zone) {
+    return new PackDescription(
+        name,
+        chemistry,
+        seriesCells,
+        nominalCapacityAh,
+        zone,
+        Optional.empty(),
+        Optional.empty(),
+        Limits.of(chemistry),
+        Optional.empty(),
+        Optional.empty(),
+        List.of());
+  }
+}

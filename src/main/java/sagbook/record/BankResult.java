@@ -1,0 +1,36 @@
+package sagbook.record;
+
+import java.time.Instant;
+import java.util.List;
+import sagbook.estimate.BankEstimates;
+import sagbook.evidence.Evidence;
+import sagbook.model.Chemistry;
+import sagbook.verdict.BankVerdict;
+
+/**
+ * All that a check found out about one bank.
+ *
+ * @param bank its name
+ * @param chemistry of its cells
+ * @param seriesCells cells in series
+ * @param from first sample
+ * @param to last sample
+ * @param evidence what the estimates rest on
+ * @param estimates quantities with intervals
+ * @param verdict the decision
+ * @param reading how the logs were read and what was wrong with them, plain sentences
+ */
+public record BankResult(
+    String bank,
+    Chemistry chemistry,
+    int seriesCells,
+    Instant from,
+    Instant to,
+    Evidence evidence,
+    BankEstimates estimates,
+    BankVerdict verdict,
+    List<String> reading) {
+  public BankResult {
+    reading = List.copyOf(reading);
+  }
+}

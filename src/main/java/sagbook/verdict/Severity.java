@@ -1,0 +1,11 @@
+package sagbook.verdict;
+
+/** How soon somebody has to do something; decides the exit code. */
+public enum Severity {
+  /** Nothing to do. */
+  WELL,
+  /** Something needs attention in the coming weeks. */
+  ATTENTION,
+  /** Limits were exceeded: act now. */
+  ACT_NOW
+}
