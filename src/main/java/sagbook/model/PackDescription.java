@@ -18,6 +18,7 @@ import java.util.Optional;
  * @param spareCapacityAh a spare cell's capacity; empty means nominal
  * @param spareResistanceMilliohm a spare cell's resistance; empty means the string's median
  * @param banks parallel strings with their own files; empty means one bank called "main"
+ * @param logs what is said about log files whose meaning can't be guessed
  */
 public record PackDescription(
     String name,
@@ -30,7 +31,8 @@ public record PackDescription(
     Limits limits,
     Optional<Double> spareCapacityAh,
     Optional<Double> spareResistanceMilliohm,
-    List<BankDescription> banks) {
+    List<BankDescription> banks,
+    List<LogMapping> logs) {
 
   /** The bank's name when the pack description names none. */
   public static String soleBankName() {
@@ -45,6 +47,7 @@ public record PackDescription(
       throw new IllegalArgumentException("nominal_capacity_ah must be above 0");
     }
     banks = List.copyOf(banks);
+    logs = List.copyOf(logs);
   }
 
   /** A pack with nothing but the three keys that must be told, and a zone. */
@@ -61,6 +64,7 @@ public record PackDescription(
         Limits.of(chemistry),
         Optional.empty(),
         Optional.empty(),
+        List.of(),
         List.of());
   }
 }

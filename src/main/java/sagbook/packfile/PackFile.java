@@ -1,0 +1,205 @@
+package sagbook.packfile;
+
+import java.nio.file.Path;
+import java.time.DateTimeException;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import sagbook.issue.InputProblem;
+import sagbook.model.BankDescription;
+import sagbook.model.Chemistry;
+import sagbook.model.CurrentSign;
+import sagbook.model.Limits;
+import sagbook.model.PackDescription;
+
+/**
+ * Reads the pack description.
+ *
+ * <pre>
+ * [pack]
+ * name = "House battery"       # needed: heads the report
+ * chemistry = "lfp"            # needed: lfp or nmc
+ * series_cells = 16            # needed: 2 to 32
+ * nominal_capacity_ah = 280    # default 100: only scales what counts as a large current
+ * timezone = "Europe/Lisbon"   # default Etc/UTC: the one zone without a surprise; for clocks
+ *                              # without offset
+ * bleed_resistor_ohm = 3.3     # default: not known, bleed is not counted in ampere-hours
+ * current_sign = "charge positive"  # or "discharge positive"; default: found from the logs
+ *
+ * [limits]                     # defaults by chemistry, see {@link Limits}
+ * cell_full_v, cell_empty_v, cell_max_v, cell_min_v,
+ * charge_min_c, charge_max_c, discharge_min_c, discharge_max_c
+ *
+ * [spare]                      # what a replacement would be; defaults: nominal, string's median
+ * capacity_ah, resistance_mohm
+ *
+ * [[bank]]                     # one a parallel string; default: one bank called "main"
+ * name = "left"
+ * files = ["left-*.csv"]
+ *
+ * [[log]]                      # column mapping, see {@link MappingFile}
+ * </pre>
+ */
+public final class PackFile {
+  private static final String WHAT = "a pack description";
+  private static final double DEFAULT_CAPACITY_AH = 100;
+  private static final ZoneId DEFAULT_ZONE = ZoneId.of("Etc/UTC");
+
+  private PackFile() {}
+
+  public static PackDescription read(Path file) throws InputProblem {
+    return from(TomlDocument.read(file, WHAT));
+  }
+
+  /** Reads a description from text; {@code name} is what complaints call it. */
+  public static PackDescription parse(String name, String text) throws InputProblem {
+    return from(TomlDocument.parse(name, text, WHAT));
+  }
+
+  private static PackDescription from(TomlDocument document) throws InputProblem {
+    TomlTable root = document.root();
+    root.allowOnly("pack", "limits", "spare", "bank", "log");
+    Optional<TomlTable> given = root.table("pack");
+    if (given.isEmpty()) {
+      throw root.missing("[pack]", "[pack] followed by name, chemistry and series_cells");
+    }
+    TomlTable pack = given.get();
+    pack.allowOnly(
+        "name",
+        "chemistry",
+        "series_cells",
+        "nominal_capacity_ah",
+        "timezone",
+        "bleed_resistor_ohm",
+        "current_sign");
+    String name = pack.neededText("name", "name = \"House battery\"");
+    Chemistry chemistry = chemistry(pack);
+    Optional<Integer> cells = pack.whole("series_cells", 2, 32);
+    if (cells.isEmpty()) {
+      throw pack.missing("series_cells", "series_cells = 16");
+    }
+    Spare spare = spare(root);
+    return new PackDescription(
+        name,
+        chemistry,
+        cells.get(),
+        pack.number("nominal_capacity_ah", 0.01, 99_999).orElse(DEFAULT_CAPACITY_AH),
+        zone(pack),
+        pack.number("bleed_resistor_ohm", 0.01, 10_000),
+        sign(pack),
+        limits(root, chemistry),
+        spare.capacityAh(),
+        spare.resistanceMilliohm(),
+        banks(root),
+        MappingFile.mappings(root));
+  }
+
+  private static Chemistry chemistry(TomlTable pack) throws InputProblem {
+    String key = pack.neededText("chemistry", "chemistry = \"lfp\"");
+    Optional<Chemistry> found = Chemistry.find(key);
+    if (found.isEmpty()) {
+      List<String> known = new ArrayList<>();
+      for (Chemistry each : Chemistry.values()) {
+        known.add("\"" + each.key() + "\"");
+      }
+      throw pack.complaint("chemistry", String.join(" or ", known));
+    }
+    return found.get();
+  }
+
+  private static ZoneId zone(TomlTable pack) throws InputProblem {
+    Optional<String> text = pack.text("timezone");
+    if (text.isEmpty()) {
+      return DEFAULT_ZONE;
+    }
+    try {
+      return ZoneId.of(text.get());
+    } catch (DateTimeException e) {
+      throw pack.complaint("timezone", "a zone's name such as \"Europe/Lisbon\"");
+    }
+  }
+
+  private static Optional<CurrentSign> sign(TomlTable pack) throws InputProblem {
+    Optional<String> text = pack.text("current_sign");
+    if (text.isEmpty()) {
+      return Optional.empty();
+    }
+    for (CurrentSign sign : CurrentSign.values()) {
+      if (sign.words().equals(text.get())) {
+        return Optional.of(sign);
+      }
+    }
+    throw pack.complaint("current_sign", "\"charge positive\" or \"discharge positive\"");
+  }
+
+  private static Limits limits(TomlTable root, Chemistry chemistry) throws InputProblem {
+    Limits base = Limits.of(chemistry);
+    Optional<TomlTable> given = root.table("limits");
+    if (given.isEmpty()) {
+      return base;
+    }
+    TomlTable table = given.get();
+    table.allowOnly(
+        "cell_full_v",
+        "cell_empty_v",
+        "cell_max_v",
+        "cell_min_v",
+        "charge_min_c",
+        "charge_max_c",
+        "discharge_min_c",
+        "discharge_max_c");
+    double full = table.number("cell_full_v", 0.5, 6).orElse(base.cellFullVoltage());
+    double empty = table.number("cell_empty_v", 0.5, 6).orElse(base.cellEmptyVoltage());
+    double most = table.number("cell_max_v", 0.5, 6).orElse(Math.max(full, base.cellMaxVoltage()));
+    double least =
+        table.number("cell_min_v", 0.5, 6).orElse(Math.min(empty, base.cellMinVoltage()));
+    double chargeMin = temperature(table, "charge_min_c", base.chargeMinTemperatureC());
+    double chargeMax = temperature(table, "charge_max_c", base.chargeMaxTemperatureC());
+    double dischargeMin = temperature(table, "discharge_min_c", base.dischargeMinTemperatureC());
+    double dischargeMax = temperature(table, "discharge_max_c", base.dischargeMaxTemperatureC());
+    try {
+      return new Limits(full, empty, most, least, chargeMin, chargeMax, dischargeMin, dischargeMax);
+    } catch (IllegalArgumentException e) {
+      throw root.complaint("limits", "every lower limit below its upper one");
+    }
+  }
+
+  private static double temperature(TomlTable table, String key, double otherwise)
+      throws InputProblem {
+    return table.number(key, -60, 120).orElse(otherwise);
+  }
+
+  private record Spare(Optional<Double> capacityAh, Optional<Double> resistanceMilliohm) {}
+
+  private static Spare spare(TomlTable root) throws InputProblem {
+    Optional<TomlTable> given = root.table("spare");
+    if (given.isEmpty()) {
+      return new Spare(Optional.empty(), Optional.empty());
+    }
+    given.get().allowOnly("capacity_ah", "resistance_mohm");
+    return new Spare(
+        given.get().number("capacity_ah", 0.01, 99_999),
+        given.get().number("resistance_mohm", 0.001, 1_000));
+  }
+
+  private static List<BankDescription> banks(TomlTable root) throws InputProblem {
+    List<BankDescription> banks = new ArrayList<>();
+    Set<String> names = new HashSet<>();
+    for (TomlTable bank : root.tables("bank")) {
+      bank.allowOnly("name", "files");
+      String name = bank.neededText("name", "name = \"left\"");
+      if (!names.add(name)) {
+        throw bank.complaint("name", "a name that no other bank has");
+      }
+      List<String> files = bank.texts("files");
+      if (files.isEmpty()) {
+        throw bank.missing("files", "files = [\"" + name + "-*.csv\"]");
+      }
+      banks.add(new BankDescription(name, files));
+    }
+    return banks;
+  }
+}

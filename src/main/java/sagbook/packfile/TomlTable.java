@@ -1,0 +1,213 @@
+package sagbook.packfile;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import sagbook.issue.InputProblem;
+
+/** One table of a TOML file, read key by key with complaints that name the place. */
+final class TomlTable {
+  private final TomlDocument document;
+  private final ObjectNode node;
+  private final String name;
+  private final int nth;
+
+  TomlTable(TomlDocument document, ObjectNode node, String name, int nth) {
+    this.document = document;
+    this.node = node;
+    this.name = name;
+    this.nth = nth;
+  }
+
+  /** Refuses every key that is not among those known, and names the nearest one that is. */
+  void allowOnly(String... known) throws InputProblem {
+    List<String> keys = List.of(known);
+    for (String key : (Iterable<String>) node::fieldNames) {
+      if (!keys.contains(key)) {
+        throw InputProblem.usage(
+            document.place(name, nth, key)
+                + ": the key "
+                + InputProblem.quoted(key)
+                + " is not known"
+                + where()
+                + "; "
+                + suggestion(key, keys)
+                + ".");
+      }
+    }
+  }
+
+  private String where() {
+    return name.isEmpty() ? "" : " in [" + name + "]";
+  }
+
+  private static String suggestion(String key, List<String> keys) {
+    String nearest = Spelling.nearest(key, keys);
+    return Spelling.distance(key, nearest) <= Math.max(2, nearest.length() / 2)
+        ? "did you mean " + nearest
+        : "expected one of " + String.join(", ", keys);
+  }
+
+  boolean has(String key) {
+    return node.has(key);
+  }
+
+  Optional<String> text(String key) throws InputProblem {
+    JsonNode value = node.get(key);
+    if (value == null) {
+      return Optional.empty();
+    }
+    if (!value.isTextual()) {
+      throw complaint(key, "a text in quotes", value);
+    }
+    return Optional.of(value.textValue());
+  }
+
+  String neededText(String key, String example) throws InputProblem {
+    Optional<String> found = text(key);
+    if (found.isEmpty() || found.get().isBlank()) {
+      throw missing(key, example);
+    }
+    return found.get();
+  }
+
+  /** A number within inclusive ends. */
+  Optional<Double> number(String key, double least, double most) throws InputProblem {
+    JsonNode value = node.get(key);
+    if (value == null) {
+      return Optional.empty();
+    }
+    String expected = "a number from " + plain(least) + " to " + plain(most);
+    if (!value.isNumber()) {
+      throw complaint(key, expected, value);
+    }
+    double number = value.doubleValue();
+    if (!(number >= least && number <= most)) {
+      throw complaint(key, expected, value);
+    }
+    return Optional.of(number);
+  }
+
+  /** A whole number within inclusive ends. */
+  Optional<Integer> whole(String key, int least, int most) throws InputProblem {
+    JsonNode value = node.get(key);
+    if (value == null) {
+      return Optional.empty();
+    }
+    boolean good =
+        value.isIntegralNumber()
+            && value.canConvertToInt()
+            && value.intValue() >= least
+            && value.intValue() <= most;
+    if (!good) {
+      throw complaint(key, "a whole number from " + least + " to " + most, value);
+    }
+    return Optional.of(value.intValue());
+  }
+
+  /** One text, or a list of texts. */
+  List<String> texts(String key) throws InputProblem {
+    JsonNode value = node.get(key);
+    List<String> found = new ArrayList<>();
+    if (value == null) {
+      return found;
+    }
+    Iterable<JsonNode> each = value.isArray() ? value : List.of(value);
+    for (JsonNode one : each) {
+      if (!one.isTextual()) {
+        throw complaint(key, "a list of texts in quotes", one);
+      }
+      found.add(one.textValue());
+    }
+    return found;
+  }
+
+  /** Every key of this table with its text. */
+  Map<String, String> allTexts() throws InputProblem {
+    Map<String, String> all = new LinkedHashMap<>();
+    for (String key : (Iterable<String>) node::fieldNames) {
+      all.put(key, text(key).orElse(""));
+    }
+    return all;
+  }
+
+  Optional<TomlTable> table(String key) throws InputProblem {
+    JsonNode value = node.get(key);
+    if (value == null) {
+      return Optional.empty();
+    }
+    if (!(value instanceof ObjectNode table)) {
+      throw complaint(key, "a table [" + key + "]", value);
+    }
+    return Optional.of(new TomlTable(document, table, inner(key), nth));
+  }
+
+  /** Tables written with double brackets. */
+  List<TomlTable> tables(String key) throws InputProblem {
+    JsonNode value = node.get(key);
+    List<TomlTable> found = new ArrayList<>();
+    if (value == null) {
+      return found;
+    }
+    if (value instanceof ObjectNode) {
+      throw complaint(key, "double brackets, [[" + key + "]]", value);
+    }
+    for (JsonNode one : value) {
+      if (!(one instanceof ObjectNode table)) {
+        throw complaint(key, "tables [[" + key + "]]", one);
+      }
+      found.add(new TomlTable(document, table, inner(key), found.size()));
+    }
+    if (!value.isArray()) {
+      throw complaint(key, "tables [[" + key + "]]", value);
+    }
+    return found;
+  }
+
+  private String inner(String key) {
+    return name.isEmpty() ? key : name + "." + key;
+  }
+
+  InputProblem missing(String key, String example) {
+    return InputProblem.usage(
+        document.place()
+            + ": "
+            + key
+            + " is missing"
+            + where()
+            + "; add a line such as "
+            + example
+            + ".");
+  }
+
+  InputProblem complaint(String key, String expected) {
+    JsonNode value = node.get(key);
+    return complaint(key, expected, value == null ? node : value);
+  }
+
+  private InputProblem complaint(String key, String expected, JsonNode found) {
+    String shown =
+        found.isTextual()
+            ? found.textValue()
+            : found.isContainerNode() ? "a table or list" : found.asText();
+    return InputProblem.usage(
+        document.place(name, nth, key)
+            + ": "
+            + InputProblem.quoted(key)
+            + " is "
+            + InputProblem.quoted(shown)
+            + "; expected "
+            + expected
+            + ".");
+  }
+
+  private static String plain(double number) {
+    return number == Math.rint(number) && Math.abs(number) < 1e9
+        ? Long.toString((long) number)
+        : Double.toString(number);
+  }
+}
