@@ -81,7 +81,7 @@ final class TomlDocument {
               + "); expected "
               + what
               + " with lines such as name = \"my battery\".");
-    } catch (IOException | RuntimeException | StackOverflowError e) {
+    } catch (RuntimeException | StackOverflowError e) {
       throw InputProblem.usage(
           InputProblem.quoted(name) + ": this can't be read as TOML; expected " + what + ".");
     }
