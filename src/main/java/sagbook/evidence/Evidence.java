@@ -12,6 +12,7 @@ import sagbook.model.Channels;
  * @param rows rows read
  * @param cadenceS usual time between rows (median), s
  * @param thinned about one row a minute
+ * @param basis the functions of time that the step response is built of
  * @param steps sums for the step response, window by window
  * @param edges a few of the cleanest current steps, to be shown
  * @param turns ends of charge and of discharge, in time order
@@ -25,6 +26,7 @@ public record Evidence(
     long rows,
     double cadenceS,
     ThinnedRecord thinned,
+    ResponseBasis basis,
     List<StepWindow> steps,
     List<Edge> edges,
     List<Turn> turns,

@@ -1,0 +1,48 @@
+package sagbook.evidence;
+
+import java.util.Arrays;
+
+/**
+ * The functions of time out of which a cell's response to a current step is built: an immediate
+ * part, and parts {@code 1 - exp(-t/tau)} that build up with given time constants. Any sum of
+ * exponentials between them is followed closely, so the real time constants need not be known.
+ *
+ * <p>Regressor 0 is the lead (the voltage of a board that is read later than the current already
+ * answers a step that the current shows only in the next row), 1 the immediate part, 2 and on the
+ * slow parts, the last the charge moved since the row before (the open-circuit voltage's slope).
+ *
+ * @param tauS time constants, s, rising
+ */
+public record ResponseBasis(double[] tauS) {
+
+  /** Time constants that a log of this cadence can tell apart, s. */
+  static ResponseBasis forCadence(double cadenceS) {
+    double[] all = {4, 20, 100, 500};
+    double[] kept = Arrays.stream(all).filter(tau -> tau >= 0.35 * cadenceS).toArray();
+    return new ResponseBasis(kept.length == 0 ? new double[] {3 * cadenceS} : kept);
+  }
+
+  /** Number of regressors. */
+  public int size() {
+    return tauS.length + 3;
+  }
+
+  /** Index of the charge regressor. */
+  public int charge() {
+    return tauS.length + 2;
+  }
+
+  /**
+   * Weights that turn fitted coefficients into the response this long after a step.
+   *
+   * @param ageS time since the step, s
+   */
+  public double[] weightsAt(double ageS) {
+    double[] weights = new double[size()];
+    weights[1] = 1;
+    for (int k = 0; k < tauS.length; k++) {
+      weights[2 + k] = 1 - Math.exp(-ageS / tauS[k]);
+    }
+    return weights;
+  }
+}

@@ -1,0 +1,170 @@
+package sagbook.evidence;
+
+import java.util.Arrays;
+import sagbook.model.Channels;
+import sagbook.model.Limits;
+import sagbook.model.SampleBlock;
+
+/** Adds up {@link Stress} row by row. */
+final class StressCollector {
+  private final Channels channels;
+  private final Limits limits;
+  private final int cells;
+  private double hours;
+  private double chargedAh;
+  private double dischargedAh;
+  private double chargedKWh;
+  private double dischargedKWh;
+  private double highestDischargeA;
+  private double usualCurrentA;
+  private final double[] hoursAboveMax;
+  private final double[] hoursBelowMin;
+  private final double[] highestVoltage;
+  private final double[] lowestVoltage;
+  private final double[] hoursChargingCold;
+  private final double[] hoursChargingHot;
+  private final double[] hoursHot;
+  private final double[] lowestTemperature;
+  private final double[] highestTemperature;
+  private final double[] temperatureHours;
+  private final double[] temperatureSum;
+  private final double[] bledAh;
+  private final double[] lastVoltage;
+
+  StressCollector(Channels channels, Limits limits) {
+    this.channels = channels;
+    this.limits = limits;
+    this.cells = channels.seriesCells();
+    hoursAboveMax = new double[cells];
+    hoursBelowMin = new double[cells];
+    highestVoltage = filled(Double.NaN);
+    lowestVoltage = filled(Double.NaN);
+    hoursChargingCold = new double[cells];
+    hoursChargingHot = new double[cells];
+    hoursHot = new double[cells];
+    lowestTemperature = filled(Double.NaN);
+    highestTemperature = filled(Double.NaN);
+    temperatureHours = new double[cells];
+    temperatureSum = new double[cells];
+    bledAh = filled(channels.hasBleed() ? 0 : Double.NaN);
+    lastVoltage = filled(Double.NaN);
+  }
+
+  private double[] filled(double value) {
+    double[] array = new double[cells];
+    Arrays.fill(array, value);
+    return array;
+  }
+
+  void take(SampleBlock block, int r, Stopwatch clock) {
+    if (!clock.follows()) {
+      Arrays.fill(lastVoltage, Double.NaN);
+      return;
+    }
+    double h = clock.elapsedS() / 3600;
+    hours += h;
+    double currentA = channels.hasCurrent() ? block.currentA()[r] : Double.NaN;
+    double packVoltage = 0;
+    for (int c = 0; c < cells; c++) {
+      double v = block.voltageV()[c][r];
+      packVoltage += v;
+      voltage(c, v, h);
+      if (channels.hasTemperature()) {
+        temperature(c, block.temperatureC()[c][r], currentA, h);
+      }
+    }
+    if (currentA > 0) {
+      chargedAh += currentA * h;
+      chargedKWh += Double.isNaN(packVoltage) ? 0 : currentA * packVoltage * h / 1000;
+    } else if (currentA < 0) {
+      dischargedAh -= currentA * h;
+      dischargedKWh -= Double.isNaN(packVoltage) ? 0 : currentA * packVoltage * h / 1000;
+    }
+    if (!Double.isNaN(currentA)) {
+      // Only a current that lasts two rows counts as seen.
+      highestDischargeA = Math.max(highestDischargeA, Math.min(-currentA, -usualCurrentA));
+      usualCurrentA = currentA;
+    }
+  }
+
+  private void voltage(int c, double v, double h) {
+    if (Double.isNaN(v)) {
+      return;
+    }
+    double lastsAbove = Math.min(v, lastVoltage[c]);
+    double lastsBelow = Math.max(v, lastVoltage[c]);
+    if (!Double.isNaN(lastsAbove)) {
+      highestVoltage[c] = Math.max(or(highestVoltage[c], lastsAbove), lastsAbove);
+      lowestVoltage[c] = Math.min(or(lowestVoltage[c], lastsBelow), lastsBelow);
+      if (lastsAbove > limits.cellMaxVoltage()) {
+        hoursAboveMax[c] += h;
+      }
+      if (lastsBelow < limits.cellMinVoltage()) {
+        hoursBelowMin[c] += h;
+      }
+    }
+    lastVoltage[c] = v;
+  }
+
+  private void temperature(int c, double t, double currentA, double h) {
+    if (Double.isNaN(t)) {
+      return;
+    }
+    lowestTemperature[c] = Math.min(or(lowestTemperature[c], t), t);
+    highestTemperature[c] = Math.max(or(highestTemperature[c], t), t);
+    temperatureHours[c] += h;
+    temperatureSum[c] += t * h;
+    // Below a thousandth of the capacity an hour a current is noise; 0.5 A stands for it here.
+    if (currentA > 0.5 && t < limits.chargeMinTemperatureC()) {
+      hoursChargingCold[c] += h;
+    }
+    if (currentA > 0.5 && t > limits.chargeMaxTemperatureC()) {
+      hoursChargingHot[c] += h;
+    }
+    if (t > limits.dischargeMaxTemperatureC()) {
+      hoursHot[c] += h;
+    }
+  }
+
+  private static double or(double value, double otherwise) {
+    return Double.isNaN(value) ? otherwise : value;
+  }
+
+  Stress finish(ThinnedRecord thinned, double bleedResistorOhm) {
+    if (channels.hasBleed()) {
+      for (int c = 0; c < cells; c++) {
+        for (int r = 0; r < thinned.rows(); r++) {
+          double level = thinned.bleedFraction()[c][r];
+          double v = thinned.voltageV()[c][r];
+          if (level > 0 && v > 0) {
+            bledAh[c] += level * v / bleedResistorOhm * thinned.seconds()[r] / 3600;
+          }
+        }
+      }
+    }
+    double[] meanTemperature = new double[cells];
+    for (int c = 0; c < cells; c++) {
+      meanTemperature[c] =
+          temperatureHours[c] > 0 ? temperatureSum[c] / temperatureHours[c] : Double.NaN;
+    }
+    boolean counted = channels.hasCurrent();
+    return new Stress(
+        hours,
+        counted ? chargedAh : Double.NaN,
+        counted ? dischargedAh : Double.NaN,
+        counted ? chargedKWh : Double.NaN,
+        counted ? dischargedKWh : Double.NaN,
+        hoursAboveMax,
+        hoursBelowMin,
+        highestVoltage,
+        lowestVoltage,
+        hoursChargingCold,
+        hoursChargingHot,
+        hoursHot,
+        lowestTemperature,
+        highestTemperature,
+        meanTemperature,
+        bledAh,
+        counted ? highestDischargeA : Double.NaN);
+  }
+}

@@ -1,0 +1,170 @@
+package sagbook.numeric;
+
+import org.hipparchus.exception.MathRuntimeException;
+import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.ArrayRealVector;
+import org.hipparchus.linear.CholeskyDecomposition;
+import org.hipparchus.linear.RealMatrix;
+
+/**
+ * Weighted linear least squares by normal equations, with independent normal priors on the
+ * parameters: minimises {@code sum w (y - x·b)² + sum (b - m)²/s²}. With a weight of one over the
+ * variance of y, the covariance of the result is the inverse of the normal matrix (Gauss–Markov,
+ * and Bayes' rule for normal distributions).
+ */
+public final class Ridge {
+  private final double[][] normal;
+  private final double[] right;
+
+  public Ridge(int parameters) {
+    normal = new double[parameters][parameters];
+    right = new double[parameters];
+  }
+
+  public int parameters() {
+    return right.length;
+  }
+
+  /** Takes one observation {@code y ~ x·b}. */
+  public void observe(double[] x, double y, double weight) {
+    for (int i = 0; i < right.length; i++) {
+      double wx = weight * x[i];
+      if (wx != 0) {
+        right[i] += wx * y;
+        for (int j = 0; j <= i; j++) {
+          normal[i][j] += wx * x[j];
+        }
+      }
+    }
+  }
+
+  /** Adds to the normal matrix (both triangles) at a place. */
+  public void addNormal(int i, int j, double value) {
+    normal[Math.max(i, j)][Math.min(i, j)] += value;
+  }
+
+  /** Adds all the sums of another fit of the same parameters. */
+  public void add(Ridge other) {
+    addNormalOf(other);
+    for (int i = 0; i < right.length; i++) {
+      right[i] += other.right[i];
+    }
+  }
+
+  /** Adds the normal matrix of another fit, but not its right-hand side. */
+  public void addNormalOf(Ridge other) {
+    for (int i = 0; i < right.length; i++) {
+      for (int j = 0; j <= i; j++) {
+        normal[i][j] += other.normal[i][j];
+      }
+    }
+  }
+
+  /** Multiplies all sums so far, which weights all observations so far. */
+  public void scale(double factor) {
+    for (int i = 0; i < right.length; i++) {
+      right[i] *= factor;
+      for (int j = 0; j <= i; j++) {
+        normal[i][j] *= factor;
+      }
+    }
+  }
+
+  /** Adds to the right-hand side. */
+  public void addRight(int i, double value) {
+    right[i] += value;
+  }
+
+  /** Says that a parameter is {@code mean} give or take {@code sd} before any data. */
+  public void prior(int parameter, double mean, double sd) {
+    double w = 1 / (sd * sd);
+    normal[parameter][parameter] += w;
+    right[parameter] += w * mean;
+  }
+
+  /** Says that two parameters differ by nothing, give or take {@code sd}. */
+  public void tie(int a, int b, double sd) {
+    double w = 1 / (sd * sd);
+    normal[a][a] += w;
+    normal[b][b] += w;
+    addNormal(a, b, -w);
+  }
+
+  /** Solution and covariance. */
+  public Solution solve() {
+    int n = right.length;
+    RealMatrix matrix = new Array2DRowRealMatrix(n, n);
+    for (int i = 0; i < n; i++) {
+      for (int j = 0; j <= i; j++) {
+        matrix.setEntry(i, j, normal[i][j]);
+        matrix.setEntry(j, i, normal[i][j]);
+      }
+    }
+    // Scaling to a unit diagonal keeps parameters of very different size apart from rounding.
+    double[] scale = new double[n];
+    for (int i = 0; i < n; i++) {
+      double d = matrix.getEntry(i, i);
+      scale[i] = d > 0 ? 1 / Math.sqrt(d) : 1;
+    }
+    for (int i = 0; i < n; i++) {
+      for (int j = 0; j < n; j++) {
+        matrix.multiplyEntry(i, j, scale[i] * scale[j]);
+      }
+      matrix.addToEntry(i, i, 1e-12);
+    }
+    double[] scaled = new double[n];
+    for (int i = 0; i < n; i++) {
+      scaled[i] = right[i] * scale[i];
+    }
+    try {
+      CholeskyDecomposition cholesky = new CholeskyDecomposition(matrix, 1e-9, 1e-14);
+      double[] b = cholesky.getSolver().solve(new ArrayRealVector(scaled, false)).toArray();
+      double[][] covariance = cholesky.getSolver().getInverse().getData();
+      for (int i = 0; i < n; i++) {
+        b[i] *= scale[i];
+        for (int j = 0; j < n; j++) {
+          covariance[i][j] *= scale[i] * scale[j];
+        }
+      }
+      return new Solution(b, covariance, true);
+    } catch (MathRuntimeException singular) {
+      return new Solution(new double[n], new double[n][n], false);
+    }
+  }
+
+  /**
+   * What came out.
+   *
+   * @param value parameters
+   * @param covariance their covariance, given unit variance of a weighted residual
+   * @param determined false when the observations don't fix the parameters; the values are then
+   *     meaningless zeros
+   */
+  public record Solution(double[] value, double[][] covariance, boolean determined) {
+
+    /** Standard deviation of one parameter. */
+    public double sd(int i) {
+      return Math.sqrt(Math.max(0, covariance[i][i]));
+    }
+
+    /** Value of the combination {@code c·b}. */
+    public double combined(double[] c) {
+      double sum = 0;
+      for (int i = 0; i < c.length; i++) {
+        sum += c[i] * value[i];
+      }
+      return sum;
+    }
+
+    /** Standard deviation of the combination {@code c·b}. */
+    public double combinedSd(double[] c) {
+      double sum = 0;
+      for (int i = 0; i < c.length; i++) {
+        for (int j = 0; j < c.length; j++) {
+          sum += c[i] * c[j] * covariance[i][j];
+        }
+      }
+      return Math.sqrt(Math.max(0, sum));
+    }
+  }
+}
