@@ -1,0 +1,194 @@
+package sagbook.record;
+
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import sagbook.estimate.BankEstimates;
+import sagbook.estimate.CellEstimates;
+import sagbook.estimate.TemperatureFault;
+import sagbook.evidence.Evidence;
+import sagbook.model.Chemistry;
+import sagbook.model.Estimate;
+import sagbook.model.Finding;
+import sagbook.model.PackDescription;
+import sagbook.verdict.BankVerdict;
+import sagbook.verdict.CellVerdict;
+import sagbook.verdict.Severity;
+
+/** Results of checks that never were, for the tests of everything behind them. */
+public final class InventedResult {
+  private static final String NO_CURRENT =
+      "Pack current is not logged, so charge can't be counted; log the current to get this.";
+
+  private InventedResult() {}
+
+  /** A month with current: a worn cell, one out of balance, one bad joint. */
+  public static CheckResult month() {
+    return of("Boathouse battery", "main", "logs/2026-05.csv.gz", true);
+  }
+
+  /** The same month without a current column: hardly anything in ampere-hours. */
+  public static CheckResult withoutCurrent() {
+    return of("Boathouse battery", "main", "logs/2026-05.csv.gz", false);
+  }
+
+  /** The month under names of the caller's choice. */
+  public static CheckResult named(String pack, String bank, String file) {
+    return of(pack, bank, file, true);
+  }
+
+  /** Two banks, the second without current. */
+  public static CheckResult twoBanks() {
+    CheckResult first = of("Mill battery", "north", "north/05.csv", true);
+    CheckResult second = of("Mill battery", "south", "south/05.csv", false);
+    List<InputFile> inputs = new ArrayList<>(first.inputs());
+    inputs.addAll(second.inputs());
+    List<BankResult> banks = new ArrayList<>(first.banks());
+    banks.addAll(second.banks());
+    return new CheckResult("0.1.0", first.pack(), inputs, banks);
+  }
+
+  private static CheckResult of(String pack, String bank, String file, boolean current) {
+    Evidence evidence = InventedMonth.evidence(current);
+    BankEstimates estimates = estimates(current);
+    BankResult result =
+        new BankResult(
+            bank,
+            Chemistry.LFP,
+            InventedMonth.CELLS,
+            Instant.parse("2026-05-01T00:00:00Z"),
+            Instant.parse("2026-05-31T23:55:00Z"),
+            evidence,
+            estimates,
+            verdict(estimates),
+            List.of(
+                "Columns were recognised by their headers: 16 voltages, 16 temperatures.",
+                "Times without offset were read in the pack’s zone, Europe/Lisbon.",
+                "Two gaps of more than ten minutes, 47 minutes together."));
+    PackDescription description =
+        PackDescription.of(
+            pack, Chemistry.LFP, InventedMonth.CELLS, 280, ZoneId.of("Europe/Lisbon"));
+    InputFile input =
+        new InputFile(
+            file,
+            "9f86d081884c7d659a2feaa0c55ad015a3bf4f1b2b0b822cd15d6c15b0f00a08",
+            535_680,
+            result.from(),
+            result.to());
+    return new CheckResult("0.1.0", description, List.of(input), List.of(result));
+  }
+
+  private static BankEstimates estimates(boolean current) {
+    List<CellEstimates> cells = new ArrayList<>();
+    for (int cell = 1; cell <= InventedMonth.CELLS; cell++) {
+      cells.add(cell(cell, current));
+    }
+    return new BankEstimates(
+        10,
+        Estimate.of(24.1, 2.2),
+        current ? Estimate.of(276.4, 1.9) : Estimate.unknown(NO_CURRENT),
+        current ? Estimate.of(236.2, 2.1) : Estimate.unknown(NO_CURRENT),
+        current ? Estimate.of(243.1, 2.4) : Estimate.unknown(NO_CURRENT),
+        cells,
+        List.of("The logs count discharge as negative; read that way."));
+  }
+
+  private static CellEstimates cell(int cell, boolean current) {
+    double capacity = InventedMonth.capacityAh(cell);
+    double resistance = InventedMonth.resistanceMilliohm(cell);
+    boolean seenFull = cell != 3;
+    return new CellEstimates(
+        cell,
+        current && seenFull
+            ? Estimate.of(capacity, 2.1 + cell % 3)
+            : Estimate.unknown(current ? "Cell 3 was never seen near empty." : NO_CURRENT),
+        seenFull
+            ? Estimate.of(capacity / 276.4, 0.011)
+            : Estimate.unknown("Cell 3 was never seen near empty."),
+        current ? Estimate.of(resistance, 0.012) : Estimate.unknown(NO_CURRENT),
+        Estimate.of(resistance / 0.322, 0.03),
+        current
+            ? Estimate.of(cell == 7 ? 0.29 : 0.001 * (cell % 3), 0.01)
+            : Estimate.unknown(NO_CURRENT),
+        Estimate.of(cell == 12 ? 1.24 : 1 + 0.01 * (cell % 3), 0.04),
+        Estimate.of(cell == 5 ? 3.9 : cell == 12 ? -3.2 : 0.25 * (cell % 4) - 0.4, 0.3),
+        Estimate.of(0.4 * (cell % 3), 1.1),
+        Estimate.of(0.2 * (cell % 4) - 0.3, 0.6),
+        new TemperatureFault.None());
+  }
+
+  private static BankVerdict verdict(BankEstimates estimates) {
+    List<CellVerdict> cells = new ArrayList<>();
+    for (CellEstimates cell : estimates.cells()) {
+      cells.add(verdict(cell));
+    }
+    return new BankVerdict(
+        Severity.ATTENTION,
+        "Cell 12 limits the battery; replacing it would add about 30 Ah; cells 5 and 7 need a"
+            + " hand, the others are fine.",
+        List.of(
+            "Open the busbar between cells 7 and 8 with the battery isolated, clean and tighten"
+                + " the joint.",
+            "Charge slowly to full once, so that the boards can bring cell 5 back in line.",
+            "Plan a replacement for cell 12 before the winter."),
+        List.of("Let the battery run down below 3.0 V a cell once, so that cell 3 can be judged."),
+        cells);
+  }
+
+  private static CellVerdict verdict(CellEstimates estimates) {
+    int cell = estimates.cell();
+    return switch (cell) {
+      case 12 ->
+          cell(
+              1,
+              estimates,
+              Finding.LOW_CAPACITY,
+              "Replace cell 12 before the winter.",
+              "It holds 243 Ah (239 to 247), the middle cell 276 Ah.",
+              Estimate.of(30.2, 3.1));
+      case 7 ->
+          cell(
+              2,
+              estimates,
+              Finding.CONNECTION,
+              "Clean and tighten the joints of cell 7.",
+              "0.29 mΩ of its resistance answers at once and does not care for temperature.",
+              Estimate.of(2.1, 0.9));
+      case 5 ->
+          cell(
+              3,
+              estimates,
+              Finding.OUT_OF_BALANCE,
+              "Charge slowly to full so that the boards can bring cell 5 in line.",
+              "It reaches full 11 Ah before the middle cell and has the capacity of the others.",
+              Estimate.of(6.9, 1.4));
+      case 3 ->
+          cell(
+              4,
+              estimates,
+              Finding.INSUFFICIENT_EVIDENCE,
+              "Run the battery down once more so that cell 3 can be judged.",
+              "It was never seen near empty.",
+              Estimate.unknown("Without its capacity the loss can't be told."));
+      default ->
+          cell(
+              cell < 3 ? cell + 4 : cell < 5 ? 7 : cell < 7 ? 8 : cell < 12 ? cell + 1 : cell,
+              estimates,
+              Finding.HEALTHY,
+              "Nothing to do.",
+              "Capacity and resistance agree with the string’s.",
+              Estimate.of(0.1, 0.6));
+    };
+  }
+
+  private static CellVerdict cell(
+      int rank,
+      CellEstimates estimates,
+      Finding finding,
+      String action,
+      String evidence,
+      Estimate loss) {
+    return new CellVerdict(rank, estimates, finding, action, List.of(evidence), loss);
+  }
+}
