@@ -1,0 +1,69 @@
+package sagbook.issue;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Counts what was wrong with the data by reason and keeps the first place of each, so that memory
+ * stays small however bad a log is.
+ */
+public final class IssueStore {
+  private final Map<RowIssue, Entry> entries = new EnumMap<>(RowIssue.class);
+
+  private static final class Entry {
+    long count;
+    final String firstPlace;
+
+    Entry(String firstPlace) {
+      this.firstPlace = firstPlace;
+    }
+  }
+
+  /** Counts one issue; {@code file} and {@code line} are kept for the first of its kind. */
+  public void add(RowIssue issue, String file, long line) {
+    Entry entry = entries.get(issue);
+    if (entry == null) {
+      entry = new Entry(InputProblem.quoted(file) + ", line " + line);
+      entries.put(issue, entry);
+    }
+    entry.count++;
+  }
+
+  /** Counts several issues of a kind in a file. */
+  public void add(RowIssue issue, long count, String file) {
+    entries.computeIfAbsent(issue, i -> new Entry(InputProblem.quoted(file))).count += count;
+  }
+
+  /** Adds the counts of another store. */
+  public void addAll(IssueStore other) {
+    other.entries.forEach(
+        (issue, theirs) -> {
+          Entry ours = entries.computeIfAbsent(issue, i -> new Entry(theirs.firstPlace));
+          ours.count += theirs.count;
+        });
+  }
+
+  public long count(RowIssue issue) {
+    @Nullable Entry entry = entries.get(issue);
+    return entry == null ? 0 : entry.count;
+  }
+
+  /** One plain phrase a reason, in the order of {@link RowIssue}. */
+  public List<String> sentences() {
+    List<String> sentences = new ArrayList<>();
+    entries.forEach(
+        (issue, entry) ->
+            sentences.add(
+                String.format(
+                    Locale.ROOT,
+                    "Left out: %,d %s (first in %s).",
+                    entry.count,
+                    issue.words(),
+                    entry.firstPlace)));
+    return sentences;
+  }
+}

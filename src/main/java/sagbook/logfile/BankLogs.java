@@ -1,0 +1,33 @@
+package sagbook.logfile;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import sagbook.model.Channels;
+
+/**
+ * The files of one bank and what was decided about them together.
+ *
+ * @param name of the bank
+ * @param files as surveyed
+ * @param channels what they hold together
+ * @param sensorOf temperature sensor of each cell, cell 1 first; 0 when it has none
+ * @param sign of the current
+ * @param from leave out what is earlier
+ * @param to leave out what is this late or later
+ * @param notes plain sentences about how the files were understood
+ */
+record BankLogs(
+    String name,
+    List<FileSurvey> files,
+    Channels channels,
+    int[] sensorOf,
+    SignDecision sign,
+    Optional<Instant> from,
+    Optional<Instant> to,
+    List<String> notes) {
+  BankLogs {
+    files = List.copyOf(files);
+    notes = List.copyOf(notes);
+  }
+}

@@ -1,0 +1,157 @@
+package sagbook.logfile;
+
+import java.io.IOException;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import sagbook.issue.InputProblem;
+import sagbook.issue.IssueStore;
+import sagbook.issue.RowIssue;
+import sagbook.model.SampleBlock;
+import sagbook.model.SampleSink;
+
+/** One pass over a bank's logs: merged rows in, blocks in the project's units out. */
+final class BankReader {
+  private static final int ROWS_A_BLOCK = 2048;
+
+  private final BankLogs logs;
+  private final Slots slots;
+  private final SampleBlock block;
+  private final double fromS;
+  private final double toS;
+  private final GapCounter gaps;
+
+  BankReader(BankLogs logs) {
+    this.logs = logs;
+    this.slots = new Slots(logs.channels().seriesCells());
+    this.block = new SampleBlock(logs.channels(), ROWS_A_BLOCK);
+    this.fromS = logs.from().map(BankReader::seconds).orElse(Double.NEGATIVE_INFINITY);
+    this.toS = logs.to().map(BankReader::seconds).orElse(Double.POSITIVE_INFINITY);
+    this.gaps = new GapCounter(logs.files());
+  }
+
+  private static double seconds(Instant instant) {
+    return instant.getEpochSecond() + instant.getNano() / 1e9;
+  }
+
+  ReadReport read(SampleSink sink) throws InputProblem {
+    long duplicates;
+    long rows = 0;
+    try (RunMerger merger = new RunMerger(wanted(), slots)) {
+      Row row = new Row(slots);
+      while (merger.next(row) && row.timeS < toS) {
+        if (row.timeS >= fromS) {
+          rows++;
+          gaps.add(row.timeS);
+          put(row, sink);
+        }
+      }
+      duplicates = merger.duplicates();
+    } catch (IOException e) {
+      throw InputProblem.input("A log could not be closed after reading.", e);
+    }
+    flush(sink);
+    if (rows == 0) {
+      throw InputProblem.input(
+          "The logs of bank "
+              + InputProblem.quoted(logs.name())
+              + " hold no rows in the time asked for; check --from and --to.");
+    }
+    return report(rows, duplicates);
+  }
+
+  private List<FileSurvey> wanted() {
+    List<FileSurvey> wanted = new ArrayList<>();
+    for (FileSurvey file : logs.files()) {
+      if (file.lastS() >= fromS && file.firstS() < toS) {
+        wanted.add(file);
+      }
+    }
+    return wanted;
+  }
+
+  private void put(Row row, SampleSink sink) {
+    int at = block.rows();
+    double[] values = row.values;
+    block.timeS()[at] = row.timeS;
+    int cells = slots.cells();
+    double sum = 0;
+    for (int cell = 1; cell <= cells; cell++) {
+      double voltage = values[slots.voltage(cell)];
+      sum += voltage;
+      block.voltageV()[cell - 1][at] = voltage;
+    }
+    if (logs.channels().hasTemperature()) {
+      for (int i = 0; i < cells; i++) {
+        int sensor = logs.sensorOf()[i];
+        block.temperatureC()[i][at] = sensor == 0 ? Double.NaN : values[slots.temperature(sensor)];
+      }
+    }
+    if (logs.channels().hasBleed()) {
+      for (int cell = 1; cell <= cells; cell++) {
+        block.bleedFraction()[cell - 1][at] = Math.min(1, values[slots.bleed(cell)]);
+      }
+    }
+    if (logs.channels().hasCurrent()) {
+      block.currentA()[at] = current(values, sum) * logs.sign().sign().factor();
+    }
+    block.setRows(at + 1);
+    if (at + 1 == block.capacity()) {
+      flush(sink);
+    }
+  }
+
+  private double current(double[] values, double sumOfCells) {
+    double current = values[slots.current()];
+    if (!Double.isNaN(current)) {
+      return current;
+    }
+    double pack = values[slots.packVoltage()];
+    return values[slots.power()] / (Double.isNaN(pack) ? sumOfCells : pack);
+  }
+
+  private void flush(SampleSink sink) {
+    if (block.rows() > 0) {
+      sink.accept(block);
+      block.setRows(0);
+    }
+  }
+
+  private ReadReport report(long rows, long duplicates) {
+    List<ReadReport.Input> inputs = new ArrayList<>();
+    IssueStore issues = new IssueStore();
+    for (FileSurvey file : logs.files()) {
+      inputs.add(
+          new ReadReport.Input(
+              file.plan().source().name(),
+              file.sha256(),
+              file.rows(),
+              instant(file.firstS()),
+              instant(file.lastS())));
+      issues.addAll(file.issues());
+    }
+    if (duplicates > 0) {
+      issues.add(RowIssue.DUPLICATE_TIME, duplicates, logs.files().get(0).plan().source().name());
+    }
+    List<String> sentences = new ArrayList<>();
+    sentences.add(
+        String.format(
+            Locale.ROOT,
+            "%,d rows from %d %s, %s to %s, usually %s s apart.",
+            rows,
+            inputs.size(),
+            inputs.size() == 1 ? "file" : "files",
+            gaps.first(),
+            gaps.last(),
+            GapCounter.plain(gaps.cadenceS())));
+    sentences.addAll(logs.notes());
+    sentences.add(gaps.sentence());
+    sentences.addAll(issues.sentences());
+    return new ReadReport(inputs, sentences, issues);
+  }
+
+  private static Instant instant(double timeS) {
+    return Instant.ofEpochMilli(Math.round(timeS * 1000));
+  }
+}

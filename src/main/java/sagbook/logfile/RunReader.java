@@ -1,0 +1,81 @@
+package sagbook.logfile;
+
+import java.io.Closeable;
+import java.io.IOException;
+import java.io.InputStream;
+import org.jspecify.annotations.Nullable;
+import sagbook.issue.InputProblem;
+import sagbook.issue.IssueStore;
+
+/** Reads one run of a file; the file is opened when its first row is wanted. */
+final class RunReader implements Closeable {
+  private final FileSurvey survey;
+  private final Run run;
+  private final Slots slots;
+  private final Row row;
+  private @Nullable RowReader reader;
+  private @Nullable InputStream raw;
+
+  RunReader(FileSurvey survey, Run run, Slots slots) {
+    this.survey = survey;
+    this.run = run;
+    this.slots = slots;
+    this.row = new Row(slots);
+    this.row.timeS = run.firstS();
+  }
+
+  /** The row at hand, after {@link #advance()}; before it, only its time is set. */
+  Row row() {
+    return row;
+  }
+
+  boolean isOpen() {
+    return reader != null;
+  }
+
+  /** Moves to the next row; false at the end. */
+  boolean advance() throws InputProblem {
+    try {
+      if (reader == null) {
+        reader = open();
+      }
+      double before = row.timeS;
+      while (reader.next(row)) {
+        if (row.timeS >= before) {
+          return true;
+        }
+      }
+      return false;
+    } catch (IOException e) {
+      throw InputProblem.input(
+          "The file "
+              + InputProblem.quoted(survey.plan().source().name())
+              + " could not be read to its end; it was changed or removed meanwhile, so run this"
+              + " again.",
+          e);
+    }
+  }
+
+  private RowReader open() throws IOException {
+    InputStream opened = survey.plan().source().openRaw();
+    raw = opened;
+    return RowReaders.open(
+        survey.plan(),
+        slots,
+        LogSource.unpack(opened),
+        new IssueStore(),
+        new TextFound(),
+        run.firstLine(),
+        run.lastLine());
+  }
+
+  @Override
+  public void close() throws IOException {
+    if (raw != null) {
+      raw.close();
+    }
+    if (reader != null) {
+      reader.close();
+    }
+  }
+}
