@@ -1,0 +1,186 @@
+package sagbook.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.Iterator;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+import sagbook.simulate.PackPlan;
+import sagbook.simulate.Scenario;
+import sagbook.simulate.Scenarios;
+import sagbook.simulate.SimulatedLogs;
+
+/** Writes the logs of an invented battery whose truth is known. */
+@Command(
+    name = "simulate",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Write the logs of an invented battery, with its pack description and the truth behind it.",
+      "",
+      "The folder gets one log a month in logs/, pack.toml and truth.csv. The same options give"
+          + " the same numbers on every machine.",
+      ""
+    },
+    footer = {
+      "",
+      "Scenarios:",
+      "  healthy            nothing is wrong",
+      "  wearing-cell       one cell has lost a tenth of its capacity and loses more",
+      "  high-resistance    one cell resists half as much again",
+      "  out-of-balance     one cell was fitted 8 % of its charge below its neighbours",
+      "  leaking-cell       one cell leaks 120 mA",
+      "  loose-joint        a joint works loose from the tenth day on",
+      "  lying-sensor       one board shows 18 mV too little",
+      "  stuck-thermometer  one thermometer sticks",
+      "  mill-season        the season in sample-logs, February to September",
+      "",
+      "Examples:",
+      "  sagbook simulate --scenario loose-joint --out loose",
+      "  sagbook simulate --scenario healthy --days 90 --cadence-s 60 --gzip --out quiet",
+      "  sagbook simulate --scenario wearing-cell --chemistry nmc --cells 14 --capacity-ah 65 --out nmc",
+      "",
+      "Exit codes: 0 written, 2 the options make no sense, 4 the folder can't be written."
+    })
+public final class SimulateCommand implements Callable<Integer> {
+  private static final int WRITTEN = 0;
+  private static final int CANNOT_WRITE = 4;
+
+  @Spec private CommandSpec spec;
+
+  @Option(
+      names = "--scenario",
+      required = true,
+      paramLabel = "NAME",
+      completionCandidates = Names.class,
+      description = "What is wrong with the battery; see the list below.")
+  private String scenario;
+
+  @Option(
+      names = "--out",
+      required = true,
+      paramLabel = "DIR",
+      description = "Folder to write to; made when it isn't there.")
+  private Path out;
+
+  @Option(
+      names = "--from",
+      paramLabel = "DATE",
+      description = "First day, such as 2026-06-01. Default: the scenario's own.")
+  private @Nullable LocalDate from;
+
+  @Option(names = "--days", paramLabel = "N", description = "Days to write. Default: 30.")
+  private @Nullable Integer days;
+
+  @Option(
+      names = "--cadence-s",
+      paramLabel = "S",
+      description = "Seconds between rows; must divide a day evenly. Default: 10.")
+  private @Nullable Integer cadence;
+
+  @Option(names = "--chemistry", paramLabel = "NAME", description = "lfp or nmc. Default: lfp.")
+  private @Nullable String chemistry;
+
+  @Option(names = "--cells", paramLabel = "N", description = "Cells in series. Default: 16.")
+  private @Nullable Integer cells;
+
+  @Option(
+      names = "--capacity-ah",
+      paramLabel = "AH",
+      description = "Nominal capacity. Default: 280.")
+  private @Nullable Double capacity;
+
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      description = "Another battery and another run of luck. Default: the scenario's own.")
+  private @Nullable Long seed;
+
+  @Option(names = "--gzip", description = "Compress the logs.")
+  private boolean gzip;
+
+  @Override
+  public Integer call() {
+    Scenario asked = asked();
+    PrintWriter err = spec.commandLine().getErr();
+    try {
+      SimulatedLogs.write(asked, out, gzip);
+    } catch (IOException e) {
+      err.println(
+          "Can't write to " + out + ": " + reason(e) + ". Choose another folder with --out.");
+      err.flush();
+      return CANNOT_WRITE;
+    }
+    PrintWriter stdout = spec.commandLine().getOut();
+    stdout.println(asked.story());
+    stdout.println(
+        "The logs lie in "
+            + out.resolve("logs")
+            + ", the truth behind them in truth.csv beside it.");
+    stdout.flush();
+    return WRITTEN;
+  }
+
+  private static String reason(IOException e) {
+    return e instanceof java.nio.file.FileSystemException f && f.getReason() == null
+        ? (Files.exists(Path.of(f.getFile())) ? "something else has that name" : "no access")
+        : String.valueOf(e.getMessage());
+  }
+
+  private Scenario asked() {
+    CommandLine line = spec.commandLine();
+    Scenario known =
+        Scenarios.find(scenario)
+            .orElseThrow(
+                () ->
+                    new ParameterException(
+                        line, "Unknown scenario '" + scenario + "'; known are " + names() + "."));
+    try {
+      Scenario changed = known.withPack(pack(known));
+      changed =
+          changed.withTime(
+              from == null ? known.from() : from,
+              days == null ? known.days() : days,
+              cadence == null ? known.cadenceS() : cadence);
+      return seed == null ? changed : changed.withSeed(seed);
+    } catch (IllegalArgumentException e) {
+      throw new ParameterException(line, "These options make no sense: " + e.getMessage() + ".", e);
+    }
+  }
+
+  private PackPlan pack(Scenario known) {
+    if (chemistry == null && cells == null && capacity == null) {
+      return known.pack();
+    }
+    int n = cells == null ? known.pack().cells() : cells;
+    double ah = capacity == null ? known.pack().capacityAh() : capacity;
+    return switch (chemistry == null ? "lfp" : chemistry) {
+      case "lfp" -> PackPlan.lfp(n, ah);
+      case "nmc" -> PackPlan.nmc(n, ah);
+      default -> throw new IllegalArgumentException("chemistry is lfp or nmc, not " + chemistry);
+    };
+  }
+
+  private static String names() {
+    return Scenarios.all().stream().map(Scenario::name).collect(Collectors.joining(", "));
+  }
+
+  /** For the shell's completion. */
+  static final class Names implements Iterable<String> {
+    @Override
+    public Iterator<String> iterator() {
+      List<String> all = Scenarios.all().stream().map(Scenario::name).toList();
+      return all.iterator();
+    }
+  }
+}
