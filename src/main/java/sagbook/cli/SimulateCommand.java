@@ -38,7 +38,7 @@ import sagbook.simulate.SimulatedLogs;
       "  healthy            nothing is wrong",
       "  wearing-cell       one cell has lost a tenth of its capacity and loses more",
       "  high-resistance    one cell resists half as much again",
-      "  out-of-balance     one cell was fitted 8 % of its charge below its neighbours",
+      "  out-of-balance     one cell was fitted 8 %% of its charge below its neighbours",
       "  leaking-cell       one cell leaks 120 mA",
       "  loose-joint        a joint works loose from the tenth day on",
       "  lying-sensor       one board shows 18 mV too little",

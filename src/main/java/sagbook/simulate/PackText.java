@@ -11,19 +11,22 @@ final class PackText {
     return String.format(
         Locale.ROOT,
         """
-        # An invented battery, made by: sagbook simulate --scenario %1$s
+        # An invented battery, made by "sagbook simulate --scenario %1$s".
         # %2$s
         [pack]
         name = "%3$s"
-        chemistry = "%4$s"             # of all cells
+        chemistry = "%4$s"
         series_cells = %5$d
-        nominal_capacity_ah = %6$s      # what the cells' data sheet says
-        timezone = "UTC"               # not needed here: the log's clock shows its offset
-        bleed_resistor_ohm = %7$s       # each board bleeds its cell through this near full
+        # What the cells' data sheet says.
+        nominal_capacity_ah = %6$s
+        # Not needed by these logs, whose clock shows its offset.
+        timezone = "UTC"
+        # Near full, each board bleeds its cell through this.
+        bleed_resistor_ohm = %7$s
         current_sign = "charge positive"
         """,
         scenario.name(),
-        scenario.story(),
+        scenario.story().replace(": ", ":\n# "),
         scenario.name().equals("mill-season") ? "Watermill" : "Simulated: " + scenario.name(),
         pack.electrodes().chemistry().key(),
         pack.cells(),

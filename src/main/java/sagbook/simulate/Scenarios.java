@@ -18,7 +18,7 @@ public final class Scenarios {
         of(
             "wearing-cell",
             "Cell 7 has lost a tenth of its capacity and loses more.",
-            new Fault.LithiumLoss(FAULTY, 10, 0, 0.05)),
+            new Fault.LithiumLoss(FAULTY, 12, 0, 0.05)),
         of(
             "high-resistance",
             "Cell 7 itself resists half as much again.",
@@ -64,8 +64,8 @@ public final class Scenarios {
             new Fault.LooseJoint(13, 186, 0.14, 0.0016));
     return new Scenario(
         "mill-season",
-        "The sample logs: February to September in a watermill; cell 6 wears, cell 11 was fitted"
-            + " low and recovers, the joint at cell 13 works loose in August.",
+        "February to September in a watermill: cell 6 wears, cell 11 was fitted low and recovers, the"
+            + " joint at cell 13 works loose in August.",
         PackPlan.lfp(16, 280).withHoldSeconds(1_500),
         faults,
         LocalDate.of(2026, 2, 1),

@@ -47,6 +47,8 @@ final class TruthKeeper {
       resistance[i] = battery.cells[i].stepResistanceMilliohm(10);
     }
     double middleRoom = median(room);
+    double middleCapacity = median(capacity);
+    double middleResistance = median(resistance);
     for (int i = 0; i < n; i++) {
       Cell cell = battery.cells[i];
       double joint = battery.jointMilliohm(i);
@@ -66,19 +68,21 @@ final class TruthKeeper {
         sums[i][q] += now[q];
       }
       lastCapacity[i] = capacity[i];
-      findings[i] = finding(battery.conditions[i], offset, median(resistance));
+      findings[i] =
+          finding(battery.conditions[i], offset, capacity[i] / middleCapacity, middleResistance);
     }
   }
 
   /** The cause put in, worst for the owner first; the thresholds are the project's own. */
-  private static Finding finding(Condition condition, double offset, double resistance) {
+  private static Finding finding(
+      Condition condition, double offset, double capacityRelative, double resistance) {
     if (condition.looseMilliohm > 0.2 * resistance) {
       return Finding.CONNECTION;
     }
     if (Math.abs(condition.sensorOffsetMillivolt) > 5) {
       return Finding.VOLTAGE_SENSOR;
     }
-    if (condition.lostCapacity > 0.05) {
+    if (capacityRelative < 0.95) {
       return Finding.LOW_CAPACITY;
     }
     if (condition.leakMilliamp > 30) {
