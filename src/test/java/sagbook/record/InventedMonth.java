@@ -7,6 +7,7 @@ import java.util.SplittableRandom;
 import sagbook.evidence.ChannelQuality;
 import sagbook.evidence.Edge;
 import sagbook.evidence.Evidence;
+import sagbook.evidence.ResponseBasis;
 import sagbook.evidence.Stress;
 import sagbook.evidence.ThinnedRecord;
 import sagbook.evidence.Turn;
@@ -68,6 +69,7 @@ final class InventedMonth {
         535_680,
         5,
         thinned,
+        new ResponseBasis(new double[] {4, 20}),
         List.of(),
         List.of(edge()),
         turns(),

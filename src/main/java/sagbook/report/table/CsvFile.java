@@ -45,7 +45,7 @@ public final class CsvFile {
     }
     return column.type().equals(ColumnType.STRING)
         ? harmless((String) column.get(row))
-        : column.getString(row);
+        : String.valueOf(column.get(row));
   }
 
   /**

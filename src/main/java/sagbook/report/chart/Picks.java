@@ -1,0 +1,38 @@
+package sagbook.report.chart;
+
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import sagbook.model.Finding;
+import sagbook.verdict.CellVerdict;
+
+/** The cells that plots pick out by line style and label: those with a finding, weakest first. */
+public final class Picks {
+  /** As many line styles as a reader can tell apart. */
+  static final int MOST = 4;
+
+  private final Map<Integer, Integer> picks = new LinkedHashMap<>();
+
+  private Picks() {}
+
+  public static Picks of(List<CellVerdict> cells) {
+    Picks picks = new Picks();
+    cells.stream()
+        .filter(c -> c.finding() != Finding.HEALTHY)
+        .filter(c -> c.finding() != Finding.INSUFFICIENT_EVIDENCE)
+        .sorted(Comparator.comparingInt(CellVerdict::rank))
+        .limit(MOST)
+        .forEach(c -> picks.picks.put(c.cell(), picks.picks.size() + 1));
+    return picks;
+  }
+
+  /** 1 and up for a picked cell, 0 for another. */
+  public int of(int cell) {
+    return picks.getOrDefault(cell, 0);
+  }
+
+  Ink ink(Role role, int cell) {
+    return new Ink(role, cell, of(cell));
+  }
+}

@@ -1,0 +1,155 @@
+package sagbook.report.chart;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import sagbook.estimate.CellEstimates;
+import sagbook.model.Estimate;
+import sagbook.report.words.Numbers;
+
+/**
+ * The room each cell has left when the string must stop: above the line when charging ends because
+ * the first cell is full, below it when discharging ends because the first cell is empty.
+ *
+ * <p>With charge offset {@code o} and capacity {@code C}, a cell is full when the string's charge
+ * stands at {@code -o} and empty at {@code -o - C}; the string goes from the highest of the latter
+ * to the lowest of the former. Holds for cells whose charging losses are alike, as lithium cells'
+ * are.
+ */
+final class StringMapPlate {
+  private static final int HEIGHT = 360;
+
+  private final Subject subject;
+  private final String unit;
+  private final List<Integer> cells = new ArrayList<>();
+  private final List<Double> full = new ArrayList<>();
+  private final List<Double> empty = new ArrayList<>();
+  private final List<Double> doubtAtTop = new ArrayList<>();
+  private final List<Double> doubtAtBottom = new ArrayList<>();
+
+  private StringMapPlate(Subject subject, boolean absolute) {
+    this.subject = subject;
+    this.unit = absolute ? "Ah" : "%";
+    double perPercent = absolute ? subject.pack().nominalCapacityAh() / 100 : 1;
+    for (int cell = 1; cell <= subject.cells(); cell++) {
+      CellEstimates estimates = subject.verdict(cell).estimates();
+      Estimate capacity =
+          absolute ? estimates.capacityAh() : estimates.capacityRelative().map(r -> r * 100);
+      if (capacity instanceof Estimate.Known c
+          && estimates.chargeOffsetPercent() instanceof Estimate.Known o) {
+        cells.add(cell);
+        full.add(-o.value() * perPercent);
+        empty.add(-o.value() * perPercent - c.value());
+        doubtAtTop.add(o.halfWidth() * perPercent);
+        doubtAtBottom.add(Math.hypot(o.halfWidth() * perPercent, c.halfWidth()));
+      }
+    }
+  }
+
+  static Optional<Plate> of(Subject subject) {
+    StringMapPlate absolute = new StringMapPlate(subject, true);
+    StringMapPlate map =
+        absolute.cells.size() * 2 >= subject.cells()
+            ? absolute
+            : new StringMapPlate(subject, false);
+    return map.cells.size() < 2 ? Optional.empty() : Optional.of(map.plate());
+  }
+
+  private Plate plate() {
+    double stopsAt = full.stream().mapToDouble(d -> d).min().orElseThrow();
+    double startsAt = empty.stream().mapToDouble(d -> d).max().orElseThrow();
+    double[] top = full.stream().mapToDouble(d -> d - stopsAt).toArray();
+    double[] bottom = empty.stream().mapToDouble(d -> startsAt - d).toArray();
+    String title =
+        subject
+            .words()
+            .say(
+                "plate.map.title",
+                side("plate.map.top", top, doubtAtTop),
+                side("plate.map.bottom", bottom, doubtAtBottom));
+    DataTable table = table(top, bottom);
+    List<String> items = new ArrayList<>();
+    for (List<String> row : table.rows()) {
+      items.add(subject.words().say("plate.map.item", row.get(0), row.get(1), row.get(2)));
+    }
+    String alternative = subject.inWords(words("plate.map.alternative"), items);
+    String svg = PlotSvg.of(plot(top, bottom), HEIGHT, title + " " + alternative);
+    return new Plate(
+        "map", title, subject.words().say("plate.map.caption", unit), svg, alternative, table);
+  }
+
+  private Plot plot(double[] top, double[] bottom) {
+    Plot.Sketch sketch = new Plot.Sketch();
+    double most = 0;
+    double least = 0;
+    Axis across = Axis.cells(words("axis.cell"), subject.cells());
+    for (int i = 0; i < top.length; i++) {
+      int cell = cells.get(i);
+      String tip =
+          subject
+              .words()
+              .say("plate.map.item", Integer.toString(cell), text(top[i]), text(bottom[i]));
+      sketch.span(subject.picks().ink(Role.BAR, cell), cell, -bottom[i], top[i], tip);
+      if (subject.picks().of(cell) > 0) {
+        sketch.note(Plot.Place.ABOVE, cell, top[i], subject.words().cell(cell), true);
+      }
+      most = Math.max(most, top[i]);
+      least = Math.min(least, -bottom[i]);
+    }
+    double[] ends = {across.low(), across.high()};
+    sketch.line(new Ink(Role.RULE, 0, 0), ends, new double[] {0, 0}, "");
+    Axis up = Axis.around(subject.words().say("plate.map.axis", unit), least, most, 8).unsigned();
+    sketch.note(Plot.Place.MARGIN, 0, up.high() * 0.6, words("plate.map.up"), false);
+    sketch.note(Plot.Place.MARGIN, 0, up.low() * 0.6, words("plate.map.down"), false);
+    for (int cell = 1; cell <= subject.cells(); cell++) {
+      if (!cells.contains(cell)) {
+        String none = words(subject.cells() <= 20 ? "none" : "none.short");
+        sketch.note(Plot.Place.FLOOR, cell, up.low(), none, false);
+      }
+    }
+    return sketch.on(across, up);
+  }
+
+  /** Which cell stops the string on one side, or that none stands out. */
+  private String side(String key, double[] room, List<Double> doubt) {
+    int first = 0;
+    for (int i = 1; i < room.length; i++) {
+      first = room[i] < room[first] ? i : first;
+    }
+    double next = Double.POSITIVE_INFINITY;
+    for (int i = 0; i < room.length; i++) {
+      if (i != first) {
+        next = Math.min(next, room[i] - Math.hypot(doubt.get(i), doubt.get(first)));
+      }
+    }
+    return next > 0
+        ? subject.words().say(key + ".cell", subject.words().cell(cells.get(first)))
+        : words(key + ".none");
+  }
+
+  private DataTable table(double[] top, double[] bottom) {
+    List<String> headers =
+        List.of(
+            words("column.cell"),
+            subject.words().say("column.room-top", unit),
+            subject.words().say("column.room-bottom", unit));
+    List<List<String>> rows = new ArrayList<>();
+    for (int cell = 1; cell <= subject.cells(); cell++) {
+      int i = cells.indexOf(cell);
+      rows.add(
+          List.of(
+              Integer.toString(cell),
+              i < 0 ? words("none") : text(top[i]),
+              i < 0 ? words("none") : text(bottom[i])));
+    }
+    return new DataTable(headers, rows);
+  }
+
+  private String text(double room) {
+    return Numbers.text(room, 1);
+  }
+
+  private String words(String key) {
+    return subject.words().say(key);
+  }
+}

@@ -1,0 +1,116 @@
+package sagbook.report.html;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import sagbook.model.Estimate;
+import sagbook.model.Finding;
+import sagbook.record.BankResult;
+import sagbook.report.words.Numbers;
+import sagbook.report.words.OutsideText;
+import sagbook.report.words.Words;
+import sagbook.verdict.CellVerdict;
+
+/** The questions that a keeper has, answered from a bank's verdict. */
+final class Answers {
+  private final BankResult bank;
+  private final Words words;
+
+  private Answers(BankResult bank, Words words) {
+    this.bank = bank;
+    this.words = words;
+  }
+
+  static List<Page.Entry> of(BankResult bank, Words words) {
+    Answers answers = new Answers(bank, words);
+    return List.of(
+        new Page.Entry(words.say("answer.fine"), List.of(answers.fine())),
+        new Page.Entry(words.say("answer.wrong"), answers.wrong()),
+        new Page.Entry(words.say("answer.cost"), answers.cost()),
+        new Page.Entry(words.say("answer.gives"), answers.gives()),
+        new Page.Entry(words.say("answer.sure"), List.of(answers.sure())));
+  }
+
+  private String fine() {
+    String severity = bank.verdict().severity().name().toLowerCase(Locale.ROOT);
+    return words.say("answer.fine." + severity.replace('_', '-'));
+  }
+
+  private List<CellVerdict> troubled() {
+    return bank.verdict().cells().stream()
+        .filter(c -> c.finding() != Finding.HEALTHY)
+        .filter(c -> c.finding() != Finding.INSUFFICIENT_EVIDENCE)
+        .sorted(Comparator.comparingInt(CellVerdict::rank))
+        .toList();
+  }
+
+  private List<String> wrong() {
+    List<String> sentences = new ArrayList<>();
+    for (CellVerdict cell : troubled()) {
+      sentences.add(
+          words.say(
+              "answer.wrong.cell",
+              Integer.toString(cell.cell()),
+              words.say("finding." + cell.finding().words())));
+    }
+    return sentences.isEmpty() ? List.of(words.say("answer.wrong.none")) : sentences;
+  }
+
+  private List<String> cost() {
+    List<String> sentences = new ArrayList<>();
+    String reason = "";
+    for (CellVerdict cell : troubled()) {
+      if (cell.lossAh() instanceof Estimate.Known loss) {
+        sentences.add(
+            words.say(
+                "answer.cost.cell",
+                Integer.toString(cell.cell()),
+                Numbers.with(Numbers.value(loss), "Ah"),
+                Numbers.low(loss),
+                Numbers.high(loss)));
+      } else if (cell.lossAh() instanceof Estimate.Unknown unknown) {
+        reason = unknown.reason();
+      }
+    }
+    if (!sentences.isEmpty()) {
+      return sentences;
+    }
+    return List.of(
+        reason.isEmpty()
+            ? words.say("answer.cost.none")
+            : words.say("answer.cost.unknown", OutsideText.shown(reason)));
+  }
+
+  private List<String> gives() {
+    List<String> sentences = new ArrayList<>();
+    Estimate usable = bank.estimates().stringUsableAh();
+    if (usable instanceof Estimate.Unknown unknown) {
+      return List.of(words.say("answer.gives.unknown", OutsideText.shown(unknown.reason())));
+    }
+    sentences.add(interval("answer.gives.value", (Estimate.Known) usable));
+    if (bank.estimates().stringBalancedAh() instanceof Estimate.Known balanced) {
+      sentences.add(interval("answer.gives.balanced", balanced));
+    }
+    return sentences;
+  }
+
+  private String interval(String key, Estimate.Known estimate) {
+    return words.say(
+        key,
+        Numbers.with(Numbers.value(estimate), "Ah"),
+        Numbers.low(estimate),
+        Numbers.high(estimate));
+  }
+
+  private String sure() {
+    int all = bank.verdict().cells().size();
+    long open =
+        bank.verdict().cells().stream()
+            .filter(c -> c.finding() == Finding.INSUFFICIENT_EVIDENCE)
+            .count();
+    return open == 0
+        ? words.say("answer.sure.all", Integer.toString(all))
+        : words.say("answer.sure.some", Long.toString(open), Integer.toString(all));
+  }
+}

@@ -1,0 +1,149 @@
+package sagbook.report.html;
+
+import java.util.List;
+import sagbook.report.chart.DataTable;
+import sagbook.report.chart.Plate;
+import sagbook.report.words.Words;
+
+/**
+ * Everything on the page, already in words.
+ *
+ * @param words wording of the fixed parts
+ * @param title of the window
+ * @param name of the battery
+ * @param facts the form at the head of the page
+ * @param banks one a bank
+ * @param methods how the numbers were made, with sources
+ * @param limits limits used
+ * @param cautions what to mind before touching anything
+ * @param inputs the files
+ * @param glossary terms with one sentence each
+ * @param software version
+ * @param assets style sheet and script with the policy that admits just these
+ */
+public record Page(
+    Words words,
+    String title,
+    String name,
+    List<Entry> facts,
+    List<Bank> banks,
+    List<String> methods,
+    DataTable limits,
+    List<String> cautions,
+    DataTable inputs,
+    List<Entry> glossary,
+    String software,
+    Assets assets) {
+
+  /**
+   * A term with what is said about it.
+   *
+   * @param term a few words
+   * @param sentences one or more
+   */
+  public record Entry(String term, List<String> sentences) {}
+
+  /**
+   * A bank's part of the page.
+   *
+   * @param id prefix of its anchors
+   * @param name shown where there are several; empty for the only one
+   * @param headline the one sentence
+   * @param answers the questions a keeper has
+   * @param todo what to do now
+   * @param nextMonth what to measure or change
+   * @param ranking cells, weakest first
+   * @param plates charts
+   * @param missing charts that could not be drawn, and why
+   * @param sheets one a cell
+   * @param quality how good its log is
+   */
+  public record Bank(
+      String id,
+      String name,
+      String headline,
+      List<Entry> answers,
+      List<String> todo,
+      List<String> nextMonth,
+      Ranking ranking,
+      List<NumberedPlate> plates,
+      List<String> missing,
+      List<Sheet> sheets,
+      Quality quality) {}
+
+  /**
+   * The ranking table.
+   *
+   * @param columns headers of the figures, with units
+   * @param rows weakest first
+   * @param notes reasons for figures that can't be had, one a mark
+   */
+  public record Ranking(List<String> columns, List<RankingRow> rows, List<Note> notes) {}
+
+  /**
+   * A cell in the ranking.
+   *
+   * @param rank 1 for the weakest
+   * @param cell its number
+   * @param finding in words
+   * @param pick as in the plates; 0 for a cell that is not picked out
+   * @param figures one a column
+   */
+  public record RankingRow(int rank, int cell, String finding, int pick, List<Figure> figures) {}
+
+  /**
+   * A figure of the ranking.
+   *
+   * @param value the best value, or that there is none
+   * @param range its range; empty when there is no value
+   * @param note mark of the reason; empty when there is a value
+   * @param sort what the column is sorted by; empty for no value
+   */
+  public record Figure(String value, String range, String note, String sort) {}
+
+  /** A reason under the table, with its mark. */
+  public record Note(String mark, String text) {}
+
+  /** A plate with its number on the page. */
+  public record NumberedPlate(int number, Plate plate) {}
+
+  /**
+   * One cell's page of evidence.
+   *
+   * @param cell its number
+   * @param title cell and finding
+   * @param pick as in the plates
+   * @param action what to do
+   * @param evidence why
+   * @param estimates quantity, value, range
+   * @param readings what its readings went through, one sentence
+   */
+  public record Sheet(
+      int cell,
+      String title,
+      int pick,
+      String action,
+      List<String> evidence,
+      List<Line> estimates,
+      String readings) {}
+
+  /**
+   * A line of a sheet.
+   *
+   * @param quantity what
+   * @param value best value, or why there is none
+   * @param range its range; empty when there is no value
+   */
+  public record Line(String quantity, String value, String range) {}
+
+  /**
+   * How good a bank's log is.
+   *
+   * @param reading how it was read
+   * @param remarks assumptions and corrections
+   * @param summary the channels in one sentence
+   * @param channels the channels one by one
+   */
+  public record Quality(
+      List<String> reading, List<String> remarks, String summary, DataTable channels) {}
+}

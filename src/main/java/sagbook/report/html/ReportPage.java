@@ -1,0 +1,226 @@
+package sagbook.report.html;
+
+import gg.jte.ContentType;
+import gg.jte.TemplateEngine;
+import gg.jte.output.StringOutput;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import sagbook.evidence.ChannelQuality;
+import sagbook.model.Limits;
+import sagbook.record.BankResult;
+import sagbook.record.CheckResult;
+import sagbook.record.InputFile;
+import sagbook.report.chart.DataTable;
+import sagbook.report.chart.Picks;
+import sagbook.report.chart.Plate;
+import sagbook.report.chart.Plates;
+import sagbook.report.words.Numbers;
+import sagbook.report.words.OutsideText;
+import sagbook.report.words.Words;
+
+/** The report of one check as one HTML page. */
+public final class ReportPage {
+  private final CheckResult result;
+  private final Words words;
+  private int plates;
+
+  private ReportPage(CheckResult result, Words words) {
+    this.result = result;
+    this.words = words;
+  }
+
+  /** The page's whole text. */
+  public static String html(CheckResult result, Words words) {
+    TemplateEngine engine =
+        TemplateEngine.createPrecompiled(
+            null, ContentType.Html, null, "sagbook.report.html.template");
+    StringOutput output = new StringOutput();
+    engine.render("report.jte", new ReportPage(result, words).page(), output);
+    return output.toString();
+  }
+
+  private Page page() {
+    String name = OutsideText.shown(result.pack().name());
+    return new Page(
+        words,
+        words.say("page.title", name, date(from()), date(to())),
+        name,
+        facts(),
+        banks(),
+        words.list("method"),
+        limits(),
+        words.list("caution"),
+        inputs(),
+        glossary(),
+        words.say("inputs.software", OutsideText.shown(result.softwareVersion())),
+        Assets.own());
+  }
+
+  private ZoneId zone() {
+    return result.pack().timezone();
+  }
+
+  private String date(Instant time) {
+    return words.date(time, zone());
+  }
+
+  private Instant from() {
+    return result.banks().stream().map(BankResult::from).min(Instant::compareTo).orElseThrow();
+  }
+
+  private Instant to() {
+    return result.banks().stream().map(BankResult::to).max(Instant::compareTo).orElseThrow();
+  }
+
+  private List<Page.Entry> facts() {
+    long rows = result.inputs().stream().mapToLong(InputFile::rows).sum();
+    int files = result.inputs().size();
+    String log =
+        files == 1
+            ? words.say("fact.log.value.one", Numbers.count(rows))
+            : words.say("fact.log.value", Numbers.count(rows), Integer.toString(files));
+    String chemistry = words.say("chemistry." + result.pack().chemistry().key());
+    return List.of(
+        fact("fact.period", words.say("head.period", date(from()), date(to()))),
+        fact(
+            "fact.cells",
+            words.say(
+                "fact.cells.value", Integer.toString(result.pack().seriesCells()), chemistry)),
+        fact(
+            "fact.nominal",
+            Numbers.with(Numbers.significant(result.pack().nominalCapacityAh(), 3), "Ah")),
+        fact("fact.log", log));
+  }
+
+  private Page.Entry fact(String key, String value) {
+    return new Page.Entry(words.say(key), List.of(value));
+  }
+
+  private List<Page.Bank> banks() {
+    List<Page.Bank> banks = new ArrayList<>();
+    for (BankResult bank : result.banks()) {
+      banks.add(bank(bank, "bank" + (banks.size() + 1)));
+    }
+    return banks;
+  }
+
+  private Page.Bank bank(BankResult bank, String id) {
+    Picks picks = Picks.of(bank.verdict().cells());
+    Plates drawn = Plates.of(bank, result.pack(), words);
+    List<Page.NumberedPlate> numbered = new ArrayList<>();
+    for (Plate plate : drawn.drawn()) {
+      numbered.add(new Page.NumberedPlate(++plates, plate));
+    }
+    return new Page.Bank(
+        id,
+        result.banks().size() > 1 ? OutsideText.shown(bank.bank()) : "",
+        OutsideText.shown(bank.verdict().headline()),
+        Answers.of(bank, words),
+        shown(bank.verdict().todo()),
+        shown(bank.verdict().nextMonth()),
+        RankingTable.of(bank.verdict().cells(), picks, words),
+        numbered,
+        drawn.missing(),
+        Sheets.of(bank, picks, words),
+        quality(bank));
+  }
+
+  private static List<String> shown(List<String> sentences) {
+    return sentences.stream().map(OutsideText::shown).toList();
+  }
+
+  private Page.Quality quality(BankResult bank) {
+    List<String> headers =
+        List.of(
+            words.say("quality.column.channel"),
+            words.say("quality.column.valid"),
+            words.say("quality.column.resolution"),
+            words.say("quality.column.noise"),
+            words.say("quality.column.stuck"));
+    List<List<String>> rows = new ArrayList<>();
+    for (ChannelQuality channel : bank.evidence().quality()) {
+      rows.add(
+          List.of(
+              OutsideText.shown(channel.name()),
+              Numbers.percent(channel.validShare()),
+              number(channel.resolution()),
+              number(channel.noise()),
+              number(channel.stuckHours())));
+    }
+    String cadence = Numbers.with(number(bank.evidence().cadenceS()), "s");
+    String summary =
+        words.say(
+            "quality.summary",
+            Integer.toString(rows.size()),
+            Numbers.count(bank.evidence().rows()),
+            cadence,
+            Numbers.text(bank.evidence().stress().hours(), 0));
+    return new Page.Quality(
+        shown(bank.reading()),
+        shown(bank.estimates().remarks()),
+        summary,
+        new DataTable(headers, rows));
+  }
+
+  private String number(double value) {
+    return Double.isFinite(value) ? Numbers.significant(value, 2) : words.say("none.short");
+  }
+
+  private DataTable limits() {
+    Limits limits = result.pack().limits();
+    List<List<String>> rows =
+        List.of(
+            List.of(words.say("limit.full"), volts(limits.cellFullVoltage())),
+            List.of(words.say("limit.empty"), volts(limits.cellEmptyVoltage())),
+            List.of(words.say("limit.max"), volts(limits.cellMaxVoltage())),
+            List.of(words.say("limit.min"), volts(limits.cellMinVoltage())),
+            List.of(
+                words.say("limit.charge-temperature"),
+                range(limits.chargeMinTemperatureC(), limits.chargeMaxTemperatureC())),
+            List.of(
+                words.say("limit.discharge-temperature"),
+                range(limits.dischargeMinTemperatureC(), limits.dischargeMaxTemperatureC())));
+    return new DataTable(List.of(words.say("method.limit"), words.say("method.limit.value")), rows);
+  }
+
+  private static String volts(double value) {
+    return Numbers.with(Numbers.text(value, 2), "V");
+  }
+
+  private String range(double low, double high) {
+    return words.say(
+        "limit.range", Numbers.text(low, 0), Numbers.with(Numbers.text(high, 0), "°C"));
+  }
+
+  private DataTable inputs() {
+    List<String> headers =
+        List.of(
+            words.say("inputs.file"),
+            words.say("inputs.rows"),
+            words.say("inputs.first"),
+            words.say("inputs.last"),
+            words.say("inputs.sha256"));
+    List<List<String>> rows = new ArrayList<>();
+    for (InputFile input : result.inputs()) {
+      rows.add(
+          List.of(
+              OutsideText.shown(input.file()),
+              Numbers.count(input.rows()),
+              words.time(input.first(), zone()),
+              words.time(input.last(), zone()),
+              input.sha256()));
+    }
+    return new DataTable(headers, rows);
+  }
+
+  private List<Page.Entry> glossary() {
+    List<Page.Entry> entries = new ArrayList<>();
+    for (int i = 1; words.has("glossary." + i); i++) {
+      String key = "glossary." + i;
+      entries.add(new Page.Entry(words.say(key + ".term"), List.of(words.say(key))));
+    }
+    return entries;
+  }
+}

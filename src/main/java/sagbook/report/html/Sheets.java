@@ -1,0 +1,112 @@
+package sagbook.report.html;
+
+import java.util.ArrayList;
+import java.util.List;
+import sagbook.estimate.TemperatureFault;
+import sagbook.evidence.Stress;
+import sagbook.model.Estimate;
+import sagbook.record.BankResult;
+import sagbook.record.CellReading;
+import sagbook.record.Quantity;
+import sagbook.report.chart.Picks;
+import sagbook.report.words.Numbers;
+import sagbook.report.words.OutsideText;
+import sagbook.report.words.Words;
+import sagbook.verdict.CellVerdict;
+
+/** One sheet a cell: what to do, why, and every estimate with its range or its reason. */
+final class Sheets {
+  private final BankResult bank;
+  private final Picks picks;
+  private final Words words;
+
+  private Sheets(BankResult bank, Picks picks, Words words) {
+    this.bank = bank;
+    this.picks = picks;
+    this.words = words;
+  }
+
+  static List<Page.Sheet> of(BankResult bank, Picks picks, Words words) {
+    Sheets sheets = new Sheets(bank, picks, words);
+    return bank.verdict().cells().stream().map(sheets::sheet).toList();
+  }
+
+  private Page.Sheet sheet(CellVerdict cell) {
+    List<Page.Line> lines = new ArrayList<>();
+    for (Quantity quantity : Quantity.values()) {
+      lines.add(line(quantity, cell));
+    }
+    List<String> evidence = new ArrayList<>();
+    cell.evidence().forEach(sentence -> evidence.add(OutsideText.shown(sentence)));
+    if (cell.estimates().temperatureFault() instanceof TemperatureFault.Seen seen) {
+      evidence.add(words.say("sheet.temperature-fault", OutsideText.shown(seen.words())));
+    }
+    String title =
+        words.say(
+            "sheet.title",
+            Integer.toString(cell.cell()),
+            words.say("finding." + cell.finding().words()));
+    return new Page.Sheet(
+        cell.cell(),
+        title,
+        picks.of(cell.cell()),
+        OutsideText.shown(cell.action()),
+        evidence,
+        lines,
+        words.say("sheet.readings", readings(cell.cell())));
+  }
+
+  private Page.Line line(Quantity quantity, CellVerdict cell) {
+    String name = words.say("quantity." + quantity.key());
+    Estimate estimate = Display.of(quantity, quantity.of(cell));
+    if (estimate instanceof Estimate.Known known) {
+      return new Page.Line(
+          name,
+          Numbers.with(Numbers.value(known), Display.unit(quantity)),
+          words.say("range", Numbers.low(known), Numbers.high(known)));
+    }
+    String reason = OutsideText.shown(((Estimate.Unknown) estimate).reason());
+    return new Page.Line(name, words.say("none.because", reason), "");
+  }
+
+  private String readings(int cell) {
+    List<String> parts = new ArrayList<>();
+    Stress stress = bank.evidence().stress();
+    double low = CellReading.LOWEST_VOLTAGE_V.of(stress, cell);
+    double high = CellReading.HIGHEST_VOLTAGE_V.of(stress, cell);
+    if (Double.isFinite(low) && Double.isFinite(high)) {
+      parts.add(words.say("sheet.reading.voltage", Numbers.text(low, 3), unit(high, 3, "V")));
+    }
+    double coldest = CellReading.LOWEST_TEMPERATURE_C.of(stress, cell);
+    double warmest = CellReading.HIGHEST_TEMPERATURE_C.of(stress, cell);
+    if (Double.isFinite(coldest) && Double.isFinite(warmest)) {
+      double mean = CellReading.MEAN_TEMPERATURE_C.of(stress, cell);
+      parts.add(
+          words.say(
+              "sheet.reading.temperature",
+              Numbers.text(coldest, 1),
+              unit(warmest, 1, "°C"),
+              unit(mean, 1, "°C")));
+    }
+    hours(parts, "above", CellReading.HOURS_ABOVE_MAX_VOLTAGE.of(stress, cell));
+    hours(parts, "below", CellReading.HOURS_BELOW_MIN_VOLTAGE.of(stress, cell));
+    hours(parts, "cold", CellReading.HOURS_CHARGING_COLD.of(stress, cell));
+    hours(parts, "hot", CellReading.HOURS_CHARGING_HOT.of(stress, cell));
+    double bled = CellReading.BLED_AH.of(stress, cell);
+    if (bled > 0) {
+      parts.add(words.say("sheet.reading.bled", Numbers.with(Numbers.significant(bled, 2), "Ah")));
+    }
+    return parts.isEmpty() ? words.say("sheet.reading.none") : String.join("; ", parts);
+  }
+
+  private void hours(List<String> parts, String which, double hours) {
+    if (hours > 0) {
+      parts.add(
+          words.say("sheet.reading." + which, Numbers.with(Numbers.significant(hours, 2), "h")));
+    }
+  }
+
+  private static String unit(double value, int decimals, String unit) {
+    return Numbers.with(Numbers.text(value, decimals), unit);
+  }
+}

@@ -1,0 +1,107 @@
+package sagbook.report.words;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.io.Reader;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.text.MessageFormat;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Properties;
+import java.util.Set;
+import java.util.TreeSet;
+
+/**
+ * The report's wording in one language. A translation is one file beside {@code words.properties}
+ * with the same keys.
+ */
+public final class Words {
+  private final Properties sentences;
+  private final Locale locale;
+
+  private Words(Properties sentences) {
+    this.sentences = sentences;
+    this.locale = Locale.forLanguageTag(sentences.getProperty("language"));
+  }
+
+  public static Words english() {
+    Properties sentences = new Properties();
+    try (InputStream in = Words.class.getResourceAsStream("/sagbook/report/words.properties")) {
+      if (in == null) {
+        throw new IllegalStateException("the wording is missing from the program");
+      }
+      Reader reader = new InputStreamReader(in, StandardCharsets.UTF_8);
+      sentences.load(reader);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return new Words(sentences);
+  }
+
+  /**
+   * The wording under a key, with its places filled in.
+   *
+   * @param arguments text for {0}, {1} and so on, already rounded and made visible
+   */
+  public String say(String key, String... arguments) {
+    String pattern = sentences.getProperty(key);
+    if (pattern == null) {
+      throw new IllegalArgumentException("no wording for " + key);
+    }
+    return new MessageFormat(pattern, Locale.ROOT).format(arguments);
+  }
+
+  public boolean has(String key) {
+    return sentences.containsKey(key);
+  }
+
+  /** All wordings {@code key.1}, {@code key.2} and so on. */
+  public List<String> list(String key) {
+    List<String> all = new ArrayList<>();
+    for (int i = 1; has(key + "." + i); i++) {
+      all.add(say(key + "." + i));
+    }
+    return all;
+  }
+
+  /** Every key, sorted. */
+  public Set<String> keys() {
+    return new TreeSet<>(sentences.stringPropertyNames());
+  }
+
+  /** "7" as "cell 7". */
+  public String cell(int cell) {
+    return say("cell", Integer.toString(cell));
+  }
+
+  /** A date such as "3 May 2026". */
+  public String date(Instant time, ZoneId zone) {
+    return date(LocalDate.ofInstant(time, zone));
+  }
+
+  public String date(LocalDate day) {
+    return DateTimeFormatter.ofPattern(say("date"), locale).format(day);
+  }
+
+  /** A date such as "3 May". */
+  public String dayAndMonth(LocalDate day) {
+    return DateTimeFormatter.ofPattern(say("date.short"), locale).format(day);
+  }
+
+  /** A time such as "3 May 2026, 14:05". */
+  public String time(Instant time, ZoneId zone) {
+    return DateTimeFormatter.ofPattern(say("time"), locale).format(time.atZone(zone));
+  }
+
+  /** The language's tag for the page. */
+  public String language() {
+    return locale.toLanguageTag();
+  }
+}
