@@ -17,7 +17,8 @@ final class Cell {
   private static final double SLOW_ENERGY = 18_000;
   private static final double HEAT_CAPACITY_J_PER_K_AND_AH = 19.3;
   private static final double HYSTERESIS_TURN = 40;
-  private static final Curve CHARGE_FACTOR = Curve.of(Cell::chargeFactor, -0.1, 1.1, 480);
+  private static final Curve NEAR_EMPTY = Curve.of(Cell::nearEmpty, -0.1, 1.1, 2400);
+  private static final Curve NEAR_FULL = Curve.of(Cell::nearFull, -0.1, 1.1, 480);
 
   private final CellMake make;
   private final OpenCircuit openCircuit;
@@ -91,7 +92,8 @@ final class Cell {
 
   private void refreshResistance() {
     double inverse = (1 / (temperatureC + 273.15) - 1 / 298.15) / GAS_CONSTANT;
-    double byCharge = CHARGE_FACTOR.at(charge) * resistanceFactor / 1000;
+    double byCharge =
+        (1 + NEAR_EMPTY.at(charge - lost) + NEAR_FULL.at(charge)) * resistanceFactor / 1000;
     ohmicOhm = make.ohmicMilliohm() * resistanceFactor / 1000 * exp(OHMIC_ENERGY * inverse);
     fastOhm = make.fastMilliohm() * byCharge * exp(FAST_ENERGY * inverse);
     slowOhm = make.slowMilliohm() * byCharge * exp(SLOW_ENERGY * inverse);
@@ -104,9 +106,14 @@ final class Cell {
     return e * e * e * e;
   }
 
-  /** Rises near empty and a little near full; 1 at half charge. The shape is invented. */
-  private static double chargeFactor(double z) {
-    return 1 + 0.35 * StrictMath.exp(-z / 0.06) + 0.12 * StrictMath.exp((z - 1) / 0.05);
+  /** What resistance gains as the negative electrode runs out of lithium; the shape is invented. */
+  private static double nearEmpty(double z) {
+    return 0.35 * StrictMath.exp(-z / 0.06) + 3 * StrictMath.exp(-Math.max(z, 0) / 0.015);
+  }
+
+  /** What resistance gains near full; the shape is invented. */
+  private static double nearFull(double z) {
+    return 0.12 * StrictMath.exp((z - 1) / 0.05);
   }
 
   double terminalVolts(double amps) {

@@ -20,7 +20,7 @@ final class PackText {
         # What the cells' data sheet says.
         nominal_capacity_ah = %6$s
         # Not needed by these logs, whose clock shows its offset.
-        timezone = "UTC"
+        timezone = "+01:00"
         # Near full, each board bleeds its cell through this.
         bleed_resistor_ohm = %7$s
         current_sign = "charge positive"

@@ -34,16 +34,16 @@ public final class Simulation {
     season = new Season(scenario.seed(), 0);
     household = new Household(scenario.seed());
     controller = new Controller(plan.limits(), plan.capacityAh());
+    scale = plan.capacityAh() / 280;
     Noise built = Noise.of(scenario.seed(), 4, 0);
     sensor =
         new CurrentSensor(
             1 + 0.002 * built.normal(),
-            0.03 * built.normal(),
+            0.03 * scale * built.normal(),
             0.03,
             Noise.of(scenario.seed(), 5, 0));
     truth = new TruthKeeper(battery, plan.capacityAh());
     row = new LogRow(plan.cells());
-    scale = plan.capacityAh() / 280;
   }
 
   /** The clock's offset from UTC in every simulated log. */
