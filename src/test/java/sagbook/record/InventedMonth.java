@@ -90,14 +90,14 @@ final class InventedMonth {
     double counter = 0;
     for (int row = 0; row < rows; row++) {
       double hour = (row % ROWS_A_DAY) * 24.0 / ROWS_A_DAY;
-      double amps = hour > 9 && hour < 16 ? 44 * Math.sin((hour - 9) / 7 * Math.PI) : -12;
+      double amps = hour > 9 && hour < 16 ? 56 * Math.sin((hour - 9) / 7 * Math.PI) : -12;
       if (hour >= 17 && hour < 20) {
         amps = -28 - 10 * random.nextDouble();
       }
-      if (charge > 250 && amps > 0) {
-        amps *= Math.max(0, (255 - charge) / 5);
+      if (charge > 246 && amps > 0) {
+        amps *= Math.max(0, (251 - charge) / 5);
       }
-      if (charge < 12 && amps < 0) {
+      if (charge < 18 && amps < 0) {
         amps = 0;
       }
       double step = amps * ROW_S / 3600;
@@ -108,7 +108,7 @@ final class InventedMonth {
       currentA[row] = (float) amps;
       chargeAh[row] = counter;
       for (int cell = 1; cell <= CELLS; cell++) {
-        double offset = cell == 5 ? 11 : cell == 12 ? -9 : (cell % 4) * 0.7;
+        double offset = cell == 5 ? 11 : cell == 12 ? -28 : (cell % 4) * 0.7;
         double soc = (charge + offset + 12) / capacityAh(cell);
         double volt = ocv(soc) + amps * resistanceMilliohm(cell) / 1000 * 1.6;
         voltageV[cell - 1][row] = (float) (volt + 0.0005 * random.nextDouble());

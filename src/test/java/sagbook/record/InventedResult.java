@@ -112,7 +112,7 @@ public final class InventedResult {
             ? Estimate.of(cell == 7 ? 0.29 : 0.001 * (cell % 3), 0.01)
             : Estimate.unknown(NO_CURRENT),
         Estimate.of(cell == 12 ? 1.24 : 1 + 0.01 * (cell % 3), 0.04),
-        Estimate.of(cell == 5 ? 3.9 : cell == 12 ? -3.2 : 0.25 * (cell % 4) - 0.4, 0.3),
+        Estimate.of(cell == 5 ? 4.2 : cell == 12 ? 1.4 : 0.25 * (cell % 4) - 0.4, 0.3),
         Estimate.of(0.4 * (cell % 3), 1.1),
         Estimate.of(0.2 * (cell % 4) - 0.3, 0.6),
         new TemperatureFault.None());

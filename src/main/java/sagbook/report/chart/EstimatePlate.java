@@ -184,7 +184,7 @@ final class EstimatePlate {
           .words()
           .say(
               key + ".title.joint",
-              subject.words().cell(weakest),
+              subject.words().cellFirst(weakest),
               Numbers.with(Numbers.value(worst), unit),
               Numbers.with(Numbers.rounded(middle, worst), unit),
               Numbers.with(Numbers.rounded(joint, worst), unit));
@@ -193,7 +193,7 @@ final class EstimatePlate {
         .words()
         .say(
             key + ".title",
-            subject.words().cell(weakest),
+            subject.words().cellFirst(weakest),
             Numbers.with(Numbers.value(worst), unit),
             Numbers.with(Numbers.rounded(middle, worst), unit));
   }

@@ -16,8 +16,8 @@ import javax.xml.stream.XMLStreamWriter;
  */
 final class PlotSvg {
   private static final int WIDTH = 640;
-  private static final int LEFT = 66;
-  private static final int RIGHT = 74;
+  private static final int LEFT = 58;
+  private static final int RIGHT = 94;
   private static final int TOP = 22;
   private static final int BOTTOM = 50;
   private static final int TICK = 5;
@@ -95,7 +95,7 @@ final class PlotSvg {
     for (Axis.Tick tick : plot.x().ticks()) {
       words("tick", x(tick.at()), floor + TICK + 14.0, "middle", tick.label());
     }
-    words("title", LEFT - 46.0, TOP - 8.0, "start", plot.y().title());
+    words("title", LEFT - 48.0, TOP - 8.0, "start", plot.y().title());
     words("title", LEFT + plotWidth() / 2.0, height - 8.0, "middle", plot.x().title());
   }
 

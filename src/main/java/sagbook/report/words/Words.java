@@ -81,6 +81,11 @@ public final class Words {
     return say("cell", Integer.toString(cell));
   }
 
+  /** "7" as "Cell 7", to begin a sentence. */
+  public String cellFirst(int cell) {
+    return say("cell.first", Integer.toString(cell));
+  }
+
   /** A date such as "3 May 2026". */
   public String date(Instant time, ZoneId zone) {
     return date(LocalDate.ofInstant(time, zone));

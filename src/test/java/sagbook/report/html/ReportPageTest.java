@@ -1,0 +1,182 @@
+package sagbook.report.html;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.jsoup.Jsoup;
+import org.jsoup.nodes.Document;
+import org.jsoup.nodes.Element;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import sagbook.record.CheckResult;
+import sagbook.record.InventedResult;
+import sagbook.report.words.Words;
+
+/** Words and numbers as they stand on the page, not how they look. */
+final class ReportPageTest {
+  private static final String HOSTILE = "<script>alert('x')</script>\u202e=1+1 ${7*7} \" ' &amp;";
+
+  private static Stream<CheckResult> results() {
+    return Stream.of(
+        InventedResult.month(),
+        InventedResult.withoutCurrent(),
+        InventedResult.twoBanks(),
+        InventedResult.named(HOSTILE, HOSTILE, HOSTILE));
+  }
+
+  private static Document page(CheckResult result) {
+    return Jsoup.parse(ReportPage.html(result, Words.english()));
+  }
+
+  @Test
+  void beginsWithTheOneSentence() {
+    Document page = page(InventedResult.month());
+    assertEquals("Boathouse battery", page.select("h1").text());
+    assertEquals(
+        "Cell 12 limits the battery; replacing it would add about 30 Ah; cells 5 and 7 need a"
+            + " hand, the others are fine.",
+        page.expectFirst("h1 ~ *").text());
+  }
+
+  @Test
+  void answersTheKeepersQuestions() {
+    Document page = page(InventedResult.month());
+    assertEquals(
+        List.of(
+            "Is it fine? Not quite. Something needs attention in the coming weeks.",
+            "What is wrong? Cell 12: low capacity. Cell 7: connection. Cell 5: out of balance.",
+            "What does it cost? Cell 12 costs the battery 30 Ah (24 to 36). Cell 7 costs the"
+                + " battery 2.1 Ah (0.3 to 3.9). Cell 5 costs the battery 6.9 Ah (4.2 to"
+                + " 9.6).",
+            "What does the battery give? 236 Ah (232 to 240) from the first full to the first"
+                + " empty cell. Brought to full together, the cells would give 243 Ah (238 to"
+                + " 248).",
+            "How sure is that? 1 of 16 cells could not be judged: the log does not show enough."
+                + " Each range holds the truth in 95 of 100 cases."),
+        page.select(".answers > div:not(.todo)").eachText());
+  }
+
+  @Test
+  void ranksTheCellsWithRangesAndReasons() {
+    Document page = page(InventedResult.month());
+    List<String> rows = page.select(".ranking tbody tr").eachText();
+    assertEquals(16, rows.size());
+    assertEquals(
+        "1 cell 12 low capacity 243239 to 247 0.3860.362 to 0.410 1.40.8 to 2.0 3024 to 36",
+        rows.get(0));
+    assertEquals(
+        "4 cell 3 insufficient evidence n/aa 0.3140.290 to 0.338 0.4\u22120.2 to 0.9 n/ab",
+        rows.get(3));
+    assertEquals(
+        List.of(
+            "a Cell 3 was never seen near empty.",
+            "b Without its capacity the loss can't be told."),
+        page.select(".notes li").eachText());
+  }
+
+  @Test
+  void platesSayWhatTheyShow() {
+    assertEquals(
+        List.of(
+            "At the end of charge cell 5 stands at 3.62 V, 274 mV above the middle cell.",
+            "At the end of discharge cell 12 stands at 2.57 V, 613 mV below the middle" + " cell.",
+            "Charging ends when cell 5 is full. Discharging ends when cell 12 is empty.",
+            "Cell 12 holds 243 Ah, the middle cell 276 Ah.",
+            "Cell 7 shows 0.620 m\u03a9, the middle cell 0.324 m\u03a9; about"
+                + " 0.290 m\u03a9 of it answers at once, the mark of a joint.",
+            "A step of \u221252 A moves cell 7 by 27 mV, the middle cell by 14 mV,"
+                + " within 10 s.",
+            "The cells were between 12.2 and 26.8 °C; no place is clearly warmer or colder.",
+            "Cells were outside their limits: up to 1.2 h above the upper voltage."),
+        page(InventedResult.month()).select(".plate h3").eachText().stream()
+            .map(text -> text.replaceFirst("Plate \\d ", ""))
+            .toList());
+  }
+
+  @Test
+  void saysWhichPlatesCannotBeDrawnAndDrawsTheRestByTime() {
+    Document page = page(InventedResult.withoutCurrent());
+    assertTrue(
+        page.select("[data-kind=charge-end] .plot").text().contains("Time until the end, h"));
+    assertTrue(page.select("[data-kind=resistance-relative]").hasText());
+    assertTrue(page.select("[data-kind=capacity-relative]").hasText());
+  }
+
+  @ParameterizedTest
+  @MethodSource("results")
+  void everyPlateHasItsNumbersInWordsAndInATable(CheckResult result) {
+    for (Element plate : page(result).select(".plate")) {
+      Element picture = plate.expectFirst("svg[role=img]");
+      String heard = picture.attr("aria-label");
+      String title = plate.expectFirst("h3").ownText().strip();
+      assertTrue(heard.replace('\u00a0', ' ').startsWith(title), heard);
+      assertTrue(heard.length() > title.length() + 50, heard);
+      assertTrue(plate.select("tbody tr").size() >= result.pack().seriesCells(), title);
+      assertFalse(plate.select("figcaption").text().isBlank());
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("results")
+  void needsNothingFromOutside(CheckResult result) {
+    Document page = page(result);
+    assertEquals(0, page.select("[src], link, [style], [onclick], object, embed, iframe").size());
+    for (Element link : page.select("[href]")) {
+      String href = link.attr("href");
+      assertTrue(href.startsWith("#"), href);
+      assertEquals(1, page.select("[id=" + href.substring(1) + "]").size(), href);
+    }
+    assertEquals(1, page.select("script").size());
+    assertFalse(page.select("style").html().contains("url("));
+  }
+
+  @ParameterizedTest
+  @MethodSource("results")
+  void headingsDescendStepByStepAndIdsAreUnique(CheckResult result) {
+    Document page = page(result);
+    int before = 0;
+    for (Element heading : page.select("h1, h2, h3, h4")) {
+      int level = heading.tagName().charAt(1) - '0';
+      assertTrue(level <= before + 1, heading.text());
+      before = level;
+    }
+    Set<String> ids = new HashSet<>();
+    for (Element element : page.select("[id]")) {
+      assertTrue(ids.add(element.id()), element.id());
+    }
+  }
+
+  @Test
+  void showsTextFromOutsideAsText() {
+    Document page = page(InventedResult.named(HOSTILE, "b", HOSTILE));
+    String shown = "<script>alert('x')</script><U+202E>=1+1 ${7*7} \" ' &amp;";
+    assertEquals(shown, page.select("h1").text());
+    assertEquals(shown, page.select("#inputs tbody th").text());
+    assertEquals(1, page.select("script").size());
+    assertFalse(page.html().contains("\u202e"));
+  }
+
+  @Test
+  void namesTheBankWhereThereAreSeveral() {
+    Document page = page(InventedResult.twoBanks());
+    List<String> headings = new ArrayList<>(page.select("h2").eachText());
+    assertTrue(headings.contains("Plates: bank north"), headings.toString());
+    assertTrue(headings.contains("Plates: bank south"), headings.toString());
+    assertEquals(2, page.select(".headline").size());
+  }
+
+  @ParameterizedTest
+  @MethodSource("results")
+  void staysSmall(CheckResult result) {
+    int bytes = ReportPage.html(result, Words.english()).length();
+    assertTrue(bytes < 2_000_000 * result.banks().size(), String.format(Locale.ROOT, "%d", bytes));
+  }
+}
