@@ -113,8 +113,9 @@ public final class SimulateCommand implements Callable<Integer> {
   public Integer call() {
     Scenario asked = asked();
     PrintWriter err = spec.commandLine().getErr();
-    try {
-      SimulatedLogs.write(asked, out, gzip);
+    try (Progress progress = Progress.watched(err)) {
+      SimulatedLogs.write(
+          asked, out, gzip, day -> progress.at("Day " + day + " of " + asked.days()));
     } catch (IOException e) {
       err.println(
           "Can't write to " + out + ": " + reason(e) + ". Choose another folder with --out.");
