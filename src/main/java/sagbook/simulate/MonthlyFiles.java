@@ -19,6 +19,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class MonthlyFiles implements RowSink, Closeable {
   private final Path folder;
+  private final Logged logged;
   private final boolean compressed;
   private @Nullable RowText text;
   private @Nullable OutputStream out;
@@ -26,7 +27,8 @@ final class MonthlyFiles implements RowSink, Closeable {
   private @Nullable Path part;
   private long monthEndsS = Long.MIN_VALUE;
 
-  MonthlyFiles(Path folder, boolean compressed) {
+  MonthlyFiles(Path folder, Logged logged, boolean compressed) {
+    this.logged = logged;
     this.folder = folder;
     this.compressed = compressed;
   }
@@ -51,7 +53,7 @@ final class MonthlyFiles implements RowSink, Closeable {
     whole = name;
     part = unfinished;
     OutputStream target = compressed ? new Smallest(file) : new BufferedOutputStream(file);
-    RowText writer = new RowText(target, offset);
+    RowText writer = new RowText(target, offset, logged);
     out = target;
     text = writer;
     writer.header(row.millivolt.length);

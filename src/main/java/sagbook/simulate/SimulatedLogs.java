@@ -24,17 +24,22 @@ public final class SimulatedLogs {
    */
   public static List<TruthRow> write(Scenario scenario, Path folder, boolean compressed)
       throws IOException {
-    return write(scenario, folder, compressed, daysDone -> {});
+    return write(scenario, folder, Logged.everything(), compressed, daysDone -> {});
   }
 
-  /** The same, telling after every day how many are done. */
+  /**
+   * The same with a choice of columns.
+   *
+   * @param daysDone told after every day how many are done
+   */
   public static List<TruthRow> write(
-      Scenario scenario, Path folder, boolean compressed, IntConsumer daysDone) throws IOException {
+      Scenario scenario, Path folder, Logged logged, boolean compressed, IntConsumer daysDone)
+      throws IOException {
     Path logs = Files.createDirectories(folder.resolve("logs"));
     List<TruthRow> truth;
     int rowsADay = 86_400 / scenario.cadenceS();
     long[] rows = {0};
-    try (MonthlyFiles files = new MonthlyFiles(logs, compressed)) {
+    try (MonthlyFiles files = new MonthlyFiles(logs, logged, compressed)) {
       truth =
           Simulation.run(
               scenario,
