@@ -27,6 +27,7 @@ import sagbook.simulate.SimulatedLogs;
 @Command(
     name = "simulate",
     mixinStandardHelpOptions = true,
+    usageHelpWidth = 100,
     description = {
       "Write the logs of an invented battery, with its pack description and the truth behind it.",
       "",
