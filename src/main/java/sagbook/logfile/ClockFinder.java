@@ -132,16 +132,7 @@ final class ClockFinder {
                 ? ", with its offset from UTC"
                 : utc ? ", UTC by its name" : ", local time in the zone " + packZone.getId());
     return new ClockPlan(
-        ClockPlan.Kind.MOMENT,
-        field,
-        dayField,
-        -1,
-        1,
-        0,
-        vote.order(),
-        zone,
-        vote.settled(),
-        words);
+        ClockPlan.Kind.MOMENT, field, dayField, -1, 1, 0, vote.order(), zone, words);
   }
 
   private static boolean hasOffset(String[] row, int field, DateOrder order) {
@@ -172,7 +163,6 @@ final class ClockFinder {
         0,
         DateOrder.YEAR_FIRST,
         ZoneOffset.UTC,
-        true,
         quoted(field) + ": " + name + "seconds since 1970 (Unix time)");
   }
 
@@ -187,7 +177,6 @@ final class ClockFinder {
         0,
         DateOrder.YEAR_FIRST,
         ZoneOffset.UTC,
-        true,
         quoted(field)
             + ": counted in "
             + unit.symbol()

@@ -1,6 +1,5 @@
 package sagbook.logfile;
 
-import java.io.InputStream;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -18,39 +17,23 @@ public final class LogFolder {
   private final List<LogMapping> mappings;
   private final List<String> passedOver = new ArrayList<>();
 
-  private final Optional<InputStream> standardInput;
-  private Optional<InputProblem> firstProblem = Optional.empty();
-
-  private LogFolder(
-      ReadRequest request, List<LogMapping> mappings, Optional<InputStream> standardInput) {
+  private LogFolder(ReadRequest request, List<LogMapping> mappings) {
     this.request = request;
     this.mappings = mappings;
-    this.standardInput = standardInput;
   }
 
   /** Opens the logs of a request: every file is looked through once, none is handed on yet. */
   public static OpenedLogs open(ReadRequest request) throws InputProblem {
-    return open(request, Optional.empty());
-  }
-
-  /** Opens the logs of a request, of which one called "-" is {@code standardInput}. */
-  public static OpenedLogs open(ReadRequest request, InputStream standardInput)
-      throws InputProblem {
-    return open(request, Optional.of(standardInput));
-  }
-
-  private static OpenedLogs open(ReadRequest request, Optional<InputStream> standardInput)
-      throws InputProblem {
     List<LogMapping> mappings = new ArrayList<>();
     if (request.columns().isPresent()) {
       mappings.addAll(MappingFile.read(request.columns().get()));
     }
     mappings.addAll(request.pack().logs());
-    return new LogFolder(request, mappings, standardInput).open();
+    return new LogFolder(request, mappings).open();
   }
 
   private OpenedLogs open() throws InputProblem {
-    List<LogSource> sources = Inputs.find(request.logs(), standardInput);
+    List<LogSource> sources = Inputs.find(request.logs());
     if (sources.isEmpty()) {
       throw InputProblem.usage("No log is named; give at least one file, folder or pattern.");
     }
@@ -76,49 +59,32 @@ public final class LogFolder {
   }
 
   private BankLogs bank(String name, List<LogSource> sources) throws InputProblem {
-    passedOver.clear();
-    firstProblem = Optional.empty();
-    List<FilePlan> plans = new ArrayList<>();
-    for (LogSource source : sources) {
-      unlessPassedOver(source, () -> plans.add(DateOrderScan.settle(plan(source))));
-    }
     List<FileSurvey> files = new ArrayList<>();
-    for (FilePlan plan : DateOrderScan.agree(plans)) {
-      unlessPassedOver(plan.source(), () -> files.add(survey(plan)));
-    }
-    if (files.isEmpty() && firstProblem.isPresent()) {
-      throw firstProblem.get();
-    }
-    return new BankJoiner(request, mappings, name, SteadyClock.settle(files), passedOver).join();
-  }
-
-  /** Something done with a file that may turn out to be no log. */
-  @FunctionalInterface
-  private interface Attempt {
-    void run() throws InputProblem;
-  }
-
-  private void unlessPassedOver(LogSource source, Attempt attempt) throws InputProblem {
-    try {
-      attempt.run();
-    } catch (InputProblem e) {
-      if (source.named() || e.kind() == InputProblem.Kind.USAGE) {
-        throw e;
+    Optional<InputProblem> problem = Optional.empty();
+    passedOver.clear();
+    for (LogSource source : sources) {
+      try {
+        files.add(survey(source));
+      } catch (InputProblem e) {
+        if (source.named() || e.kind() == InputProblem.Kind.USAGE) {
+          throw e;
+        }
+        problem = problem.isPresent() ? problem : Optional.of(e);
+        passedOver.add("Passed over: " + e.sentence());
       }
-      firstProblem = firstProblem.isPresent() ? firstProblem : Optional.of(e);
-      passedOver.add("Passed over: " + e.sentence());
     }
+    if (files.isEmpty() && problem.isPresent()) {
+      throw problem.get();
+    }
+    return new BankJoiner(request, name, files, passedOver).join();
   }
 
-  private FilePlan plan(LogSource source) throws InputProblem {
+  private FileSurvey survey(LogSource source) throws InputProblem {
     Optional<LogMapping> mapping =
         mappings.stream()
             .filter(m -> NamePattern.anyMatches(List.of(m.filePattern()), source))
             .findFirst();
-    return new PlanMaker(source, mapping, request.pack().timezone()).plan();
-  }
-
-  private FileSurvey survey(FilePlan plan) throws InputProblem {
+    FilePlan plan = new PlanMaker(source, mapping, request.pack().timezone()).plan();
     int cells = request.pack().seriesCells();
     int surveyed =
         plan.tall().isPresent()
@@ -126,6 +92,12 @@ public final class LogFolder {
             : Math.max(cells, plan.highestCell(Quantity.CELL_VOLTAGE));
     FileSurvey survey =
         new Surveyor(plan, new Slots(Math.min(surveyed, MOST_CELLS_SURVEYED))).survey();
+    if (survey.rows() == 0) {
+      throw InputProblem.input(
+          "The file "
+              + InputProblem.quoted(source.name())
+              + " holds no row with a readable time; expected at least one.");
+    }
     boolean useful = survey.hasVoltage() || survey.hasCurrent() || survey.hasAnyTemperature();
     if (!useful) {
       throw InputProblem.input(noCells(survey));

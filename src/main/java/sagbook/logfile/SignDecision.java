@@ -3,7 +3,6 @@ package sagbook.logfile;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import sagbook.align.ClockOffset;
 import sagbook.model.CurrentSign;
 
 /**
@@ -13,42 +12,34 @@ import sagbook.model.CurrentSign;
  * @param sentence for the keeper
  */
 record SignDecision(CurrentSign sign, String sentence) {
-  static SignDecision of(
-      Optional<CurrentSign> told, List<FileSurvey> files, List<Optional<ClockOffset>> offsets) {
+  static SignDecision of(Optional<CurrentSign> told, List<FileSurvey> files) {
     SignVote vote = new SignVote();
     for (FileSurvey file : files) {
       vote.addAll(file.sign());
     }
-    Optional<ClockOffset> aligned = offsets.stream().flatMap(Optional::stream).findFirst();
-    boolean settled = vote.isSettled() || aligned.isPresent();
-    boolean negative =
-        vote.isSettled() ? vote.correlation() < 0 : aligned.isPresent() && aligned.get().sign() < 0;
-    CurrentSign seen = negative ? CurrentSign.DISCHARGE_POSITIVE : CurrentSign.CHARGE_POSITIVE;
-    String strength =
-        vote.isSettled()
-            ? String.format(
-                Locale.ROOT, "correlation of their steps %.2f", Math.abs(vote.correlation()))
-            : aligned.map(a -> a.pairs() + " steps common to both logs").orElse("");
+    CurrentSign seen =
+        vote.correlation() < 0 ? CurrentSign.DISCHARGE_POSITIVE : CurrentSign.CHARGE_POSITIVE;
+    String strength = String.format(Locale.ROOT, "%.2f", Math.abs(vote.correlation()));
     if (told.isPresent()) {
-      String said = "Current: " + told.get().words() + ", as the pack description says";
-      boolean contradicts = settled && seen != told.get();
+      String told1 = "Current: " + told.get().words() + ", as the pack description says";
+      boolean contradicts = vote.isSettled() && seen != told.get();
       return new SignDecision(
           told.get(),
           contradicts
-              ? said
+              ? told1
                   + ", but the cells' voltage answers as if it were "
                   + seen.words()
-                  + " ("
+                  + " (correlation "
                   + strength
                   + "); check current_sign."
-              : said + ".");
+              : told1 + ".");
     }
-    if (settled) {
+    if (vote.isSettled()) {
       return new SignDecision(
           seen,
           "Current: "
               + seen.words()
-              + ", found from how the cells' voltage answers it ("
+              + ", found from how the cells' voltage answers it (correlation of their steps "
               + strength
               + ").");
     }

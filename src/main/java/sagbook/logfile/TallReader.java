@@ -157,11 +157,6 @@ final class TallReader implements RowReader {
   }
 
   @Override
-  public int missedChanges() {
-    return lines.missedChanges();
-  }
-
-  @Override
   public void close() throws IOException {
     lines.close();
   }

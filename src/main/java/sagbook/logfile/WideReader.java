@@ -66,11 +66,6 @@ final class WideReader implements RowReader {
   }
 
   @Override
-  public int missedChanges() {
-    return lines.missedChanges();
-  }
-
-  @Override
   public void close() throws IOException {
     lines.close();
   }

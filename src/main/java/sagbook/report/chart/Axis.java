@@ -11,8 +11,9 @@ import sagbook.report.words.Numbers;
  * @param low value at the left or lower end
  * @param high value at the right or upper end
  * @param ticks marks with labels
+ * @param signed whether numbers on it have a sign; without, it counts away from zero
  */
-record Axis(String title, double low, double high, List<Tick> ticks) {
+record Axis(String title, double low, double high, List<Tick> ticks, boolean signed) {
 
   /**
    * A mark.
@@ -38,12 +39,12 @@ record Axis(String title, double low, double high, List<Tick> ticks) {
 
   /** An axis with just these ends and round marks. */
   static Axis between(String title, double low, double high, int ticks) {
-    return new Axis(title, low, high, marks(low, high, ticks, false));
+    return new Axis(title, low, high, marks(low, high, ticks, false), true);
   }
 
   /** As {@link #between}, for what is left until the end: labels without sign. */
   static Axis countdown(String title, double low, int ticks) {
-    return new Axis(title, low, 0, marks(low, 0, ticks, true));
+    return new Axis(title, low, 0, marks(low, 0, ticks, true), false);
   }
 
   /** One mark a cell. */
@@ -52,12 +53,12 @@ record Axis(String title, double low, double high, List<Tick> ticks) {
     for (int cell = 1; cell <= cells; cell++) {
       ticks.add(new Tick(cell, Integer.toString(cell)));
     }
-    return new Axis(title, 0.4, cells + 0.6, ticks);
+    return new Axis(title, 0.4, cells + 0.6, ticks, true);
   }
 
   /** The same with labels that count up both ways from zero. */
   Axis unsigned() {
-    return new Axis(title, low, high, ticks.stream().map(Axis::withoutSign).toList());
+    return new Axis(title, low, high, ticks.stream().map(Axis::withoutSign).toList(), false);
   }
 
   private static Tick withoutSign(Tick tick) {

@@ -174,7 +174,7 @@ final class DayPlate {
     for (long day = 0; day <= last; day += step) {
       ticks.add(new Axis.Tick(day, subject.words().dayAndMonth(first.plusDays(day))));
     }
-    return new Axis(words("axis.day"), -0.7, last + 0.7, ticks);
+    return new Axis(words("axis.day"), -0.7, last + 0.7, ticks, true);
   }
 
   private DataTable table() {

@@ -68,11 +68,23 @@ final class PlotSvg {
     out.writeAttribute("role", "img");
     out.writeAttribute("aria-label", label);
     out.writeAttribute("font-family", "sans-serif");
+    out.writeAttribute("data-frame", LEFT + " " + TOP + " " + plotWidth() + " " + plotHeight());
+    axis("x", plot.x());
+    axis("y", plot.y());
     frame();
     shapes();
     notes();
     out.writeEndElement();
     out.flush();
+  }
+
+  /** What the page's script needs to read a value off a place. */
+  private void axis(String name, Axis axis) throws XMLStreamException {
+    out.writeAttribute("data-" + name, axis.low() + " " + axis.high());
+    out.writeAttribute("data-" + name + "-title", axis.title());
+    if (!axis.signed()) {
+      out.writeAttribute("data-" + name + "-sign", "none");
+    }
   }
 
   private void frame() throws XMLStreamException {
@@ -111,6 +123,7 @@ final class PlotSvg {
       }
       out.writeAttribute("d", shape.path());
       if (!series.tip().isEmpty()) {
+        out.writeAttribute("data-tip", series.tip());
         out.writeStartElement("title");
         out.writeCharacters(series.tip());
         out.writeEndElement();

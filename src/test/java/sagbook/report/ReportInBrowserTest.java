@@ -1,0 +1,283 @@
+package sagbook.report;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Base64;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.openqa.selenium.By;
+import org.openqa.selenium.Keys;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.interactions.Actions;
+import sagbook.issue.InputProblem;
+import sagbook.record.InventedResult;
+
+/** The page as a reader meets it. Skipped where no browser is installed. */
+final class ReportInBrowserTest {
+  private static final String HOSTILE = "<img src=x onerror=alert(1)><script>alert(2)</script>";
+
+  @TempDir static Path dir;
+
+  private static Browser browser;
+
+  @BeforeAll
+  static void openBrowser() throws InputProblem {
+    browser = Browser.start();
+    ReportFolder.write(InventedResult.month(), dir.resolve("month"));
+    ReportFolder.write(InventedResult.twoBanks(), dir.resolve("two"));
+    ReportFolder.write(InventedResult.named(HOSTILE, HOSTILE, HOSTILE), dir.resolve("hostile"));
+  }
+
+  @AfterAll
+  @SuppressWarnings("NullAway") // null when the browser could not be started
+  static void closeBrowser() {
+    if (browser != null) {
+      browser.close();
+    }
+  }
+
+  @BeforeEach
+  void openMonth() {
+    browser.width(1000);
+    browser.media("screen", "light");
+    open("month");
+  }
+
+  private static void open(String report) {
+    browser.open(dir.resolve(report).resolve("report.html"));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"month", "two", "hostile"})
+  void opensWithoutConsoleMessageOrRequest(String report) {
+    browser.console();
+    browser.requests();
+    open(report);
+    assertEquals(List.of(), browser.console());
+    assertEquals(List.of(), browser.requests());
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "month, light, 1000",
+    "month, dark, 1000",
+    "month, light, 360",
+    "two, dark, 1000",
+    "hostile, light, 1000"
+  })
+  void axeFindsNothing(String report, String scheme, int width) throws IOException {
+    browser.media("screen", scheme);
+    browser.width(width);
+    open(report);
+    browser.run("document.querySelectorAll('details').forEach(d => d.open = true)");
+    assertEquals("", browser.axe());
+  }
+
+  @Test
+  void axeWouldFindAFault() throws IOException {
+    browser.run("document.body.append(document.createElement('img'))");
+    assertTrue(browser.axe().contains("image-alt"));
+  }
+
+  @Test
+  void paperIsDarkWhereTheReaderPrefersDark() {
+    String light = background();
+    browser.media("screen", "dark");
+    assertFalse(background().equals(light));
+  }
+
+  private static String background() {
+    return (String) browser.run("return getComputedStyle(document.body).backgroundColor");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"month", "two", "hostile"})
+  void neverScrollsSidewaysOnAPhone(String report) {
+    browser.width(360);
+    open(report);
+    browser.run("document.querySelectorAll('details').forEach(d => d.open = true)");
+    assertEquals(
+        0L,
+        browser.run(
+            "const page = document.documentElement; return page.scrollWidth - page.clientWidth"));
+  }
+
+  @Test
+  void sortsTheRankingByAColumnBothWays() {
+    WebElement head = head("Resistance");
+    head.click();
+    assertEquals("ascending", ariaSort("Resistance"));
+    assertEquals("cell 14", firstCell());
+    head("Resistance").click();
+    assertEquals("descending", ariaSort("Resistance"));
+    assertEquals("cell 7", firstCell());
+  }
+
+  @Test
+  void keepsCellsWithoutValueLastWhicheverWayItSorts() {
+    head("Capacity").sendKeys(Keys.ENTER);
+    assertEquals("cell 12", firstCell());
+    assertEquals("cell 3", lastCell());
+    head("Capacity").sendKeys(Keys.ENTER);
+    assertEquals("cell 3", lastCell());
+  }
+
+  private static WebElement head(String column) {
+    return browser
+        .driver()
+        .findElement(
+            By.xpath(
+                "//table[contains(@class,'ranking')]//th/button[starts-with(.,'" + column + "')]"));
+  }
+
+  private static String ariaSort(String column) {
+    return String.valueOf(browser.run("return arguments[0].parentElement.ariaSort", head(column)));
+  }
+
+  private static String firstCell() {
+    return text(".ranking tbody tr:first-child th a");
+  }
+
+  private static String lastCell() {
+    return text(".ranking tbody tr:last-child th a");
+  }
+
+  private static String text(String selector) {
+    return browser.driver().findElement(By.cssSelector(selector)).getText();
+  }
+
+  @Test
+  void readsOutTheValueUnderThePointer() {
+    point("[data-kind=resistance] path.mark[data-cell='7']");
+    assertEquals(
+        "cell 7: 0.620\u00a0mΩ (0.596 to 0.644)",
+        browser.run(
+            "return document.querySelector('[data-kind=resistance] .readout').textContent"));
+  }
+
+  @Test
+  void readsAValueOffACurve() {
+    WebElement plot = element("[data-kind=charge-end] svg");
+    browser.run("arguments[0].scrollIntoView({block: 'center'})", plot);
+    int right = plot.getSize().getWidth() / 2 - 100;
+    new Actions(browser.driver())
+        .moveToElement(plot, right, -plot.getSize().getHeight() / 2 + 40)
+        .perform();
+    String read =
+        (String)
+            browser.run(
+                "return document.querySelector('[data-kind=charge-end] .readout').textContent");
+    assertTrue(read.matches("cell 5: 3\\.\\d+\u00a0V, \\d+(\\.\\d+)?\u00a0Ah"), read);
+  }
+
+  @Test
+  void picksOutAChosenCellInEveryPlate() {
+    assertEquals(0L, count(".chosen"));
+    WebElement box = element(".choose input[value='9']");
+    browser.run("arguments[0].scrollIntoView({block: 'center'})", box);
+    box.sendKeys(Keys.SPACE);
+    assertTrue((Long) count(".chosen") >= 8);
+    assertEquals(0L, count(".chosen:not([data-cell='9'])"));
+    assertEquals(3L, count(".chosen-note"));
+    box.sendKeys(Keys.SPACE);
+    assertEquals(0L, count(".chosen, .chosen-note"));
+  }
+
+  private static Object count(String selector) {
+    return browser.run("return document.querySelectorAll(arguments[0]).length", selector);
+  }
+
+  private static WebElement element(String selector) {
+    return browser.driver().findElement(By.cssSelector(selector));
+  }
+
+  private static void point(String selector) {
+    WebElement mark = element(selector);
+    browser.run("arguments[0].scrollIntoView({block: 'center'})", mark);
+    new Actions(browser.driver()).moveToElement(mark).perform();
+  }
+
+  @Test
+  void keyboardReachesEverythingInOrder() {
+    long wanted =
+        (Long)
+            browser.run(
+                "return [...document.querySelectorAll("
+                    + "'a[href], button, input, summary, [tabindex]')]"
+                    + ".filter(e => e.checkVisibility() && e.tabIndex >= 0).length");
+    browser.run(
+        "window.reached = new Set(); document.addEventListener('focusin',"
+            + " e => window.reached.add(e.target))");
+    List<CharSequence> tabs = new ArrayList<>();
+    for (long i = 0; i < wanted + 1; i++) {
+      tabs.add(Keys.TAB);
+    }
+    element("body").sendKeys(tabs.toArray(CharSequence[]::new));
+    assertEquals(wanted, browser.run("return window.reached.size"));
+    assertEquals(0L, count("[tabindex]:not([tabindex='0'])"));
+  }
+
+  @Test
+  void everythingIsThereWithoutScript() {
+    browser
+        .driver()
+        .executeCdpCommand("Emulation.setScriptExecutionDisabled", Map.of("value", true));
+    try {
+      open("month");
+      assertEquals(16, browser.driver().findElements(By.cssSelector(".ranking tbody tr")).size());
+      assertEquals(8, browser.driver().findElements(By.cssSelector("svg.plot")).size());
+      assertFalse(element(".choose").isDisplayed());
+    } finally {
+      browser
+          .driver()
+          .executeCdpCommand("Emulation.setScriptExecutionDisabled", Map.of("value", false));
+    }
+  }
+
+  @ParameterizedTest
+  @CsvSource({"A4, 8.27, 11.69", "Letter, 8.5, 11"})
+  void printsWithoutCuttingAChart(String paper, double wide, double high) {
+    double contentWide = (wide - 2 * 17 / 25.4) * 96;
+    double contentHigh = (high - 38 / 25.4) * 96;
+    browser.width((int) contentWide);
+    browser.media("print", "light");
+    Object cut =
+        browser.run(
+            "return [...document.querySelectorAll('.plate')].filter(p => {"
+                + "const b = p.getBoundingClientRect(), s = p.querySelector('svg')"
+                + ".getBoundingClientRect();"
+                + "return s.right > b.right + 1 || b.right > arguments[0] + 1"
+                + " || b.height > arguments[1]}).map(p => p.id).join()",
+            contentWide,
+            contentHigh);
+    assertEquals("", cut, paper);
+    Object pdf =
+        browser
+            .driver()
+            .executeCdpCommand("Page.printToPDF", Map.of("paperWidth", wide, "paperHeight", high))
+            .get("data");
+    byte[] bytes = Base64.getDecoder().decode(String.valueOf(pdf));
+    assertTrue(bytes.length > 20_000);
+    assertEquals('%', bytes[0]);
+  }
+
+  @Test
+  void showsHostileNamesAsText() {
+    open("hostile");
+    assertEquals(HOSTILE, element("h1").getText());
+    assertEquals(0L, count("img"));
+  }
+}
