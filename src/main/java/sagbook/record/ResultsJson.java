@@ -49,6 +49,7 @@ public final class ResultsJson {
     root.put("schema_version", SCHEMA_VERSION);
     root.put("software", "sagbook " + result.softwareVersion());
     root.put("pack", result.pack().name());
+    root.put("timezone", result.pack().timezone().getId());
     root.put("nominal_capacity_ah", Rounded.of(result.pack().nominalCapacityAh()));
     root.put("severity", words(result.severity()));
     ArrayNode inputs = root.putArray("inputs");

@@ -2,6 +2,7 @@ package sagbook.record;
 
 import java.time.Instant;
 import java.time.ZoneId;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import sagbook.estimate.BankEstimates;
@@ -25,23 +26,23 @@ public final class InventedResult {
 
   /** A month with current: a worn cell, one out of balance, one bad joint. */
   public static CheckResult month() {
-    return of("Boathouse battery", "main", "logs/2026-05.csv.gz", true);
+    return of("Boathouse battery", "main", "logs/2026-05.csv.gz", true, 0);
   }
 
   /** The same month without a current column: hardly anything in ampere-hours. */
   public static CheckResult withoutCurrent() {
-    return of("Boathouse battery", "main", "logs/2026-05.csv.gz", false);
+    return of("Boathouse battery", "main", "logs/2026-05.csv.gz", false, 0);
   }
 
   /** The month under names of the caller's choice. */
   public static CheckResult named(String pack, String bank, String file) {
-    return of(pack, bank, file, true);
+    return of(pack, bank, file, true, 0);
   }
 
   /** Two banks, the second without current. */
   public static CheckResult twoBanks() {
-    CheckResult first = of("Mill battery", "north", "north/05.csv", true);
-    CheckResult second = of("Mill battery", "south", "south/05.csv", false);
+    CheckResult first = of("Mill battery", "north", "north/05.csv", true, 0);
+    CheckResult second = of("Mill battery", "south", "south/05.csv", false, 0);
     List<InputFile> inputs = new ArrayList<>(first.inputs());
     inputs.addAll(second.inputs());
     List<BankResult> banks = new ArrayList<>(first.banks());
@@ -49,16 +50,25 @@ public final class InventedResult {
     return new CheckResult("0.1.0", first.pack(), inputs, banks);
   }
 
-  private static CheckResult of(String pack, String bank, String file, boolean current) {
+  /**
+   * A month of the same battery further back, when cell 12 still held more.
+   *
+   * @param back months before the one of {@link #month()}
+   */
+  public static CheckResult earlier(int back) {
+    return of("Boathouse battery", "main", "logs/earlier.csv.gz", true, back);
+  }
+
+  private static CheckResult of(String pack, String bank, String file, boolean current, int back) {
     Evidence evidence = InventedMonth.evidence(current);
-    BankEstimates estimates = estimates(current);
+    BankEstimates estimates = estimates(current, back);
     BankResult result =
         new BankResult(
             bank,
             Chemistry.LFP,
             InventedMonth.CELLS,
-            Instant.parse("2026-05-01T00:00:00Z"),
-            Instant.parse("2026-05-31T23:55:00Z"),
+            Instant.parse("2026-05-01T00:00:00Z").minus(30L * back, ChronoUnit.DAYS),
+            Instant.parse("2026-05-31T23:55:00Z").minus(30L * back, ChronoUnit.DAYS),
             evidence,
             estimates,
             verdict(estimates),
@@ -79,10 +89,10 @@ public final class InventedResult {
     return new CheckResult("0.1.0", description, List.of(input), List.of(result));
   }
 
-  private static BankEstimates estimates(boolean current) {
+  private static BankEstimates estimates(boolean current, int back) {
     List<CellEstimates> cells = new ArrayList<>();
     for (int cell = 1; cell <= InventedMonth.CELLS; cell++) {
-      cells.add(cell(cell, current));
+      cells.add(cell(cell, current, back));
     }
     return new BankEstimates(
         10,
@@ -94,8 +104,8 @@ public final class InventedResult {
         List.of("The logs count discharge as negative; read that way."));
   }
 
-  private static CellEstimates cell(int cell, boolean current) {
-    double capacity = InventedMonth.capacityAh(cell);
+  private static CellEstimates cell(int cell, boolean current, int back) {
+    double capacity = InventedMonth.capacityAh(cell) + (cell == 12 ? 4.5 * back : 0);
     double resistance = InventedMonth.resistanceMilliohm(cell);
     boolean seenFull = cell != 3;
     return new CellEstimates(

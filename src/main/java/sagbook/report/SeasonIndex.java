@@ -1,0 +1,89 @@
+package sagbook.report;
+
+import java.io.IOException;
+import java.net.URI;
+import java.net.URISyntaxException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+import sagbook.issue.InputProblem;
+import sagbook.record.KeptCheck;
+import sagbook.report.html.SeasonPage;
+import sagbook.report.words.Words;
+
+/** index.html over the reports that lie side by side in a folder, one folder a check. */
+public final class SeasonIndex {
+  private SeasonIndex() {}
+
+  /**
+   * Reads every report in a folder's own folders and writes the page over them.
+   *
+   * @param season the folder with the reports' folders
+   * @return how many reports it lists
+   */
+  public static int write(Path season) throws InputProblem {
+    Map<String, KeptCheck> checks = new TreeMap<>();
+    try {
+      for (Path folder : folders(season)) {
+        String name = address(String.valueOf(folder.getFileName()));
+        checks.put(name, read(folder.resolve("results.json")));
+      }
+    } catch (IOException e) {
+      throw InputProblem.input(
+          "The reports in " + InputProblem.quoted(season.toString()) + " can't be read.", e);
+    }
+    if (checks.isEmpty()) {
+      throw InputProblem.input(
+          InputProblem.quoted(season.toString())
+              + " holds no report folder; name the folder in which the reports of the months lie"
+              + " side by side.");
+    }
+    byte[] page = SeasonPage.html(checks, Words.english()).getBytes(StandardCharsets.UTF_8);
+    try {
+      WholeFolder.write(season, Map.of("index.html", page));
+    } catch (IOException e) {
+      throw InputProblem.output(
+          "The page over the reports can't be written to "
+              + InputProblem.quoted(season.toString())
+              + ": name a folder that you may write to.",
+          e);
+    }
+    return checks.size();
+  }
+
+  private static List<Path> folders(Path season) throws IOException {
+    try (Stream<Path> inside = Files.list(season)) {
+      return inside
+          .filter(folder -> Files.isRegularFile(folder.resolve("results.json")))
+          .filter(folder -> Files.isRegularFile(folder.resolve("report.html")))
+          .sorted()
+          .toList();
+    }
+  }
+
+  private static KeptCheck read(Path file) throws IOException, InputProblem {
+    try {
+      return KeptCheck.parse(Files.readString(file));
+    } catch (IllegalArgumentException e) {
+      throw InputProblem.input(
+          InputProblem.quoted(file.toString())
+              + " is not a result of a check ("
+              + e.getMessage()
+              + "): make that report again or take its folder away.",
+          e);
+    }
+  }
+
+  /** A folder's name as a relative address. */
+  private static String address(String name) {
+    try {
+      return new URI(null, null, "./" + name, null).toASCIIString();
+    } catch (URISyntaxException e) {
+      throw new IllegalStateException(name, e);
+    }
+  }
+}
