@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.Iterator;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -16,6 +17,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
+import sagbook.simulate.Logged;
 import sagbook.simulate.PackPlan;
 import sagbook.simulate.Scenario;
 import sagbook.simulate.Scenarios;
@@ -25,6 +27,7 @@ import sagbook.simulate.SimulatedLogs;
 @Command(
     name = "simulate",
     mixinStandardHelpOptions = true,
+    usageHelpWidth = 100,
     description = {
       "Write the logs of an invented battery, with its pack description and the truth behind it.",
       "",
@@ -48,6 +51,7 @@ import sagbook.simulate.SimulatedLogs;
       "Examples:",
       "  sagbook simulate --scenario loose-joint --out loose",
       "  sagbook simulate --scenario healthy --days 90 --cadence-s 60 --gzip --out quiet",
+      "  sagbook simulate --scenario leaking-cell --leave-out current,bleed --out leaking",
       "  sagbook simulate --scenario wearing-cell --chemistry nmc --cells 14 --capacity-ah 65 --out nmc",
       "",
       "Exit codes: 0 written, 2 the options make no sense, 4 the folder can't be written."
@@ -106,15 +110,24 @@ public final class SimulateCommand implements Callable<Integer> {
       description = "Another battery and another run of luck. Default: the scenario's own.")
   private @Nullable Long seed;
 
+  @Option(
+      names = "--leave-out",
+      split = ",",
+      paramLabel = "COLUMNS",
+      description = "Don't log these: current, temperature, bleed.")
+  private Set<String> leaveOut = Set.of();
+
   @Option(names = "--gzip", description = "Compress the logs.")
   private boolean gzip;
 
   @Override
   public Integer call() {
     Scenario asked = asked();
+    Logged logged = logged();
     PrintWriter err = spec.commandLine().getErr();
-    try {
-      SimulatedLogs.write(asked, out, gzip);
+    try (Progress progress = Progress.watched(err)) {
+      SimulatedLogs.write(
+          asked, out, logged, gzip, day -> progress.at("Day " + day + " of " + asked.days()));
     } catch (IOException e) {
       err.println(
           "Can't write to " + out + ": " + reason(e) + ". Choose another folder with --out.");
@@ -129,6 +142,20 @@ public final class SimulateCommand implements Callable<Integer> {
             + ", the truth behind them in truth.csv beside it.");
     stdout.flush();
     return WRITTEN;
+  }
+
+  private Logged logged() {
+    for (String column : leaveOut) {
+      if (!Set.of("current", "temperature", "bleed").contains(column)) {
+        throw new ParameterException(
+            spec.commandLine(),
+            "These can be left out: current, temperature, bleed; not '" + column + "'.");
+      }
+    }
+    return new Logged(
+        !leaveOut.contains("current"),
+        !leaveOut.contains("temperature"),
+        !leaveOut.contains("bleed"));
   }
 
   private static String reason(IOException e) {

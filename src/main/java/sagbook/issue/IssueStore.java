@@ -5,7 +5,6 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Counts what was wrong with the data by reason and keeps the first place of each, so that memory
@@ -47,8 +46,19 @@ public final class IssueStore {
         });
   }
 
+  /** File and line of the first issue of one of these kinds; empty when there is none. */
+  public String firstPlace(RowIssue... issues) {
+    for (RowIssue issue : issues) {
+      Entry entry = entries.get(issue);
+      if (entry != null) {
+        return entry.firstPlace;
+      }
+    }
+    return "";
+  }
+
   public long count(RowIssue issue) {
-    @Nullable Entry entry = entries.get(issue);
+    Entry entry = entries.get(issue);
     return entry == null ? 0 : entry.count;
   }
 

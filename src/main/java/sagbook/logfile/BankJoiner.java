@@ -2,18 +2,31 @@ package sagbook.logfile;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import sagbook.align.ClockOffset;
 import sagbook.issue.InputProblem;
 import sagbook.model.Channels;
+import sagbook.model.LogMapping;
 
 /** Decides what only all files of a bank together can tell. */
 final class BankJoiner {
+  /** An hour: a cell at rest may keep its millivolt that long; a dead logger is found sooner. */
+  private static final double DEFAULT_HOLD_S = 3600;
+
   private final ReadRequest request;
+  private final List<LogMapping> mappings;
   private final String name;
   private final List<FileSurvey> files;
   private final List<String> passedOver;
 
-  BankJoiner(ReadRequest request, String name, List<FileSurvey> files, List<String> passedOver) {
+  BankJoiner(
+      ReadRequest request,
+      List<LogMapping> mappings,
+      String name,
+      List<FileSurvey> files,
+      List<String> passedOver) {
     this.request = request;
+    this.mappings = mappings;
     this.name = name;
     this.files = files;
     this.passedOver = passedOver;
@@ -25,16 +38,52 @@ final class BankJoiner {
     Sensors sensors = Sensors.of(files, cells);
     boolean hasCurrent = files.stream().anyMatch(FileSurvey::hasCurrent);
     boolean hasBleed = files.stream().anyMatch(FileSurvey::hasBleed);
+    List<FileGroup> groups = FileGroup.of(files);
+    List<Optional<ClockOffset>> offsets = ClockComparison.of(groups);
     Channels channels = new Channels(cells, sensors.isPresent(), hasCurrent, hasBleed);
-    SignDecision sign = SignDecision.of(request.pack().currentSign(), files);
+    SignDecision sign = SignDecision.of(request.pack().currentSign(), files, offsets);
     List<String> notes = new ArrayList<>(BankNotes.of(files));
     if (!sensors.sentence().isEmpty()) {
       notes.add(sensors.sentence());
     }
     notes.add(hasCurrent ? sign.sentence() : "Current: not logged.");
+    notes.addAll(ClockComparison.sentences(groups, offsets));
+    double holdS = holdS();
+    notes.addAll(gathering(groups, holdS));
     notes.addAll(passedOver);
     return new BankLogs(
-        name, files, channels, sensors.sensorOf(), sign, request.from(), request.to(), notes);
+        name,
+        files,
+        groups,
+        offsets,
+        holdS,
+        channels,
+        sensors.sensorOf(),
+        sign,
+        request.from(),
+        request.to(),
+        notes);
+  }
+
+  private double holdS() {
+    return mappings.stream().flatMap(m -> m.holdS().stream()).findFirst().orElse(DEFAULT_HOLD_S);
+  }
+
+  private static List<String> gathering(List<FileGroup> groups, double holdS) {
+    List<String> notes = new ArrayList<>();
+    for (FileGroup group : groups) {
+      if (group.isChangeOnly()) {
+        notes.add(
+            "The log writes only what changed: a value holds until the next, but no longer than "
+                + GapCounter.plain(holdS / 60)
+                + " min.");
+      } else if (group.isPartial()) {
+        notes.add(
+            "The cells are logged one after another; values that belong to one round are put into"
+                + " one row.");
+      }
+    }
+    return notes;
   }
 
   private void checkCells(int cells) throws InputProblem {

@@ -3,6 +3,7 @@ package sagbook.logfile;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import sagbook.align.ClockOffset;
 import sagbook.model.Channels;
 
 /**
@@ -10,6 +11,9 @@ import sagbook.model.Channels;
  *
  * @param name of the bank
  * @param files as surveyed
+ * @param groups the files by logger; the one with the cell voltages first
+ * @param offsets what to add to the clock of each group; empty for none
+ * @param holdS how long a value holds in a log that writes only what changed, s
  * @param channels what they hold together
  * @param sensorOf temperature sensor of each cell, cell 1 first; 0 when it has none
  * @param sign of the current
@@ -20,6 +24,9 @@ import sagbook.model.Channels;
 record BankLogs(
     String name,
     List<FileSurvey> files,
+    List<FileGroup> groups,
+    List<Optional<ClockOffset>> offsets,
+    double holdS,
     Channels channels,
     int[] sensorOf,
     SignDecision sign,
@@ -28,6 +35,8 @@ record BankLogs(
     List<String> notes) {
   BankLogs {
     files = List.copyOf(files);
+    groups = List.copyOf(groups);
+    offsets = List.copyOf(offsets);
     notes = List.copyOf(notes);
   }
 }

@@ -21,6 +21,8 @@ final class BankReader {
   private final double fromS;
   private final double toS;
   private final GapCounter gaps;
+  private final IssueStore issues = new IssueStore();
+  private final LogStatistics statistics;
 
   BankReader(BankLogs logs) {
     this.logs = logs;
@@ -28,7 +30,9 @@ final class BankReader {
     this.block = new SampleBlock(logs.channels(), ROWS_A_BLOCK);
     this.fromS = logs.from().map(BankReader::seconds).orElse(Double.NEGATIVE_INFINITY);
     this.toS = logs.to().map(BankReader::seconds).orElse(Double.POSITIVE_INFINITY);
-    this.gaps = new GapCounter(logs.files());
+    double cadenceS = logs.groups().get(0).cadenceS();
+    this.gaps = new GapCounter(cadenceS);
+    this.statistics = new LogStatistics(slots, cadenceS);
   }
 
   private static double seconds(Instant instant) {
@@ -36,18 +40,17 @@ final class BankReader {
   }
 
   ReadReport read(SampleSink sink) throws InputProblem {
-    long duplicates;
     long rows = 0;
-    try (RunMerger merger = new RunMerger(wanted(), slots)) {
+    StreamBuilder builder = new StreamBuilder(logs, slots, issues);
+    try (RowStream stream = builder.open(wanted())) {
       Row row = new Row(slots);
-      while (merger.next(row) && row.timeS < toS) {
+      while (stream.next(row) && row.timeS < toS) {
         if (row.timeS >= fromS) {
           rows++;
           gaps.add(row.timeS);
           put(row, sink);
         }
       }
-      duplicates = merger.duplicates();
     } catch (IOException e) {
       throw InputProblem.input("A log could not be closed after reading.", e);
     }
@@ -58,7 +61,7 @@ final class BankReader {
               + InputProblem.quoted(logs.name())
               + " hold no rows in the time asked for; check --from and --to.");
     }
-    return report(rows, duplicates);
+    return report(rows, builder.duplicates());
   }
 
   private List<FileSurvey> wanted() {
@@ -93,9 +96,11 @@ final class BankReader {
         block.bleedFraction()[cell - 1][at] = Math.min(1, values[slots.bleed(cell)]);
       }
     }
+    double current = current(values, sum) * logs.sign().sign().factor();
     if (logs.channels().hasCurrent()) {
-      block.currentA()[at] = current(values, sum) * logs.sign().sign().factor();
+      block.currentA()[at] = current;
     }
+    statistics.add(row, current);
     block.setRows(at + 1);
     if (at + 1 == block.capacity()) {
       flush(sink);
@@ -120,7 +125,6 @@ final class BankReader {
 
   private ReadReport report(long rows, long duplicates) {
     List<ReadReport.Input> inputs = new ArrayList<>();
-    IssueStore issues = new IssueStore();
     for (FileSurvey file : logs.files()) {
       inputs.add(
           new ReadReport.Input(
@@ -148,7 +152,13 @@ final class BankReader {
     sentences.addAll(logs.notes());
     sentences.add(gaps.sentence());
     sentences.addAll(issues.sentences());
-    return new ReadReport(inputs, sentences, issues);
+    sentences.addAll(statistics.sentences());
+    return new ReadReport(
+        inputs,
+        sentences,
+        statistics.advice(gaps.cadenceS(), logs.channels().hasCurrent()),
+        statistics.qualities(),
+        issues);
   }
 
   private static Instant instant(double timeS) {

@@ -35,6 +35,11 @@ final class Clock {
     return time;
   }
 
+  /** How often a local clock was seen not to follow summer time. */
+  int missedChanges() {
+    return zone.missedChanges();
+  }
+
   private double coarse(Fields row) {
     int field = plan.field();
     if (plan.kind() == ClockPlan.Kind.MOMENT) {

@@ -132,7 +132,16 @@ final class ClockFinder {
                 ? ", with its offset from UTC"
                 : utc ? ", UTC by its name" : ", local time in the zone " + packZone.getId());
     return new ClockPlan(
-        ClockPlan.Kind.MOMENT, field, dayField, -1, 1, 0, vote.order(), zone, words);
+        ClockPlan.Kind.MOMENT,
+        field,
+        dayField,
+        -1,
+        1,
+        0,
+        vote.order(),
+        zone,
+        vote.settled(),
+        words);
   }
 
   private static boolean hasOffset(String[] row, int field, DateOrder order) {
@@ -163,6 +172,7 @@ final class ClockFinder {
         0,
         DateOrder.YEAR_FIRST,
         ZoneOffset.UTC,
+        true,
         quoted(field) + ": " + name + "seconds since 1970 (Unix time)");
   }
 
@@ -177,6 +187,7 @@ final class ClockFinder {
         0,
         DateOrder.YEAR_FIRST,
         ZoneOffset.UTC,
+        true,
         quoted(field)
             + ": counted in "
             + unit.symbol()

@@ -14,6 +14,7 @@ import java.time.ZoneId;
  * @param startS moment at which elapsed time is 0, s since 1970
  * @param order of day, month and year in written dates
  * @param zone for written times without offset
+ * @param orderSettled whether the dates themselves settle their order
  * @param words how the clock was read, for the keeper
  */
 record ClockPlan(
@@ -25,6 +26,7 @@ record ClockPlan(
     double startS,
     DateOrder order,
     ZoneId zone,
+    boolean orderSettled,
     String words) {
 
   /** How a time column is written. */
@@ -37,8 +39,54 @@ record ClockPlan(
     ELAPSED
   }
 
+  /** Takes a column of elapsed time as the finer clock. */
   ClockPlan withElapsed(int other, double elapsedUnitS, String otherWords) {
     return new ClockPlan(
-        kind, field, dayField, other, elapsedUnitS, startS, order, zone, otherWords);
+        kind, field, dayField, other, elapsedUnitS, startS, order, zone, orderSettled, otherWords);
+  }
+
+  /** The same with the order of dates settled. */
+  ClockPlan withOrder(DateOrder other, String why) {
+    String otherWords = words.replace(assumption(order), other.words() + " (" + why + ")");
+    return new ClockPlan(
+        kind, field, dayField, elapsedField, unitS, startS, other, zone, true, otherWords);
+  }
+
+  ClockPlan withZone(ZoneId other, String otherWords) {
+    return new ClockPlan(
+        kind,
+        field,
+        dayField,
+        elapsedField,
+        unitS,
+        startS,
+        order,
+        other,
+        orderSettled,
+        words + otherWords);
+  }
+
+  ClockPlan withStart(double otherStartS, String otherWords) {
+    return new ClockPlan(
+        kind,
+        field,
+        dayField,
+        elapsedField,
+        unitS,
+        otherStartS,
+        order,
+        zone,
+        orderSettled,
+        otherWords);
+  }
+
+  /** How an order is worded that the dates do not settle. */
+  static String assumption(DateOrder order) {
+    return order.words() + " (assumed: the dates would fit either way)";
+  }
+
+  /** Index of the column that holds the date. */
+  int dateField() {
+    return dayField >= 0 ? dayField : field;
   }
 }

@@ -36,6 +36,6 @@ record DateOrderVote(DateOrder order, boolean settled) {
   }
 
   String words() {
-    return order.words() + (settled ? "" : " (assumed: the dates would fit either way)");
+    return settled ? order.words() : ClockPlan.assumption(order);
   }
 }

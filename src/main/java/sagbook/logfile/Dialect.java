@@ -3,9 +3,11 @@ package sagbook.logfile;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Pattern;
 import sagbook.issue.InputProblem;
 import sagbook.model.LogMapping;
@@ -13,7 +15,7 @@ import sagbook.model.LogMapping;
 /**
  * How a delimited text is written.
  *
- * @param delimiter between fields
+ * @param delimiter between fields; an opening brace when each line is a JSON object
  * @param decimalComma whether 3,3 means three point three
  * @param fieldCount fields in most rows
  * @param headerLine line of the column names, from 1; 0 when there is none
@@ -30,6 +32,7 @@ record Dialect(
     List<String> names,
     List<String> units) {
 
+  private static final char JSON = '{';
   private static final List<Character> DELIMITERS = List.of('\t', ';', '|', ',');
   private static final Pattern COMMA_NUMBER = Pattern.compile("[-+]?[0-9]+,[0-9]+");
   private static final Pattern POINT_NUMBER = Pattern.compile("[-+]?[0-9]*\\.[0-9]+");
@@ -46,6 +49,9 @@ record Dialect(
   static Dialect find(LogSource source, Head head, Optional<LogMapping> mapping)
       throws InputProblem {
     try {
+      if (isJson(head.lines())) {
+        return json(head.lines());
+      }
       char delimiter =
           mapping.flatMap(LogMapping::delimiter).orElseGet(() -> delimiter(head.lines()));
       List<String[]> rows = split(head.lines(), delimiter);
@@ -56,6 +62,28 @@ record Dialect(
     } catch (IOException e) {
       throw Head.unreadable(source, e);
     }
+  }
+
+  /** Whether each line is a JSON object. */
+  boolean isJson() {
+    return delimiter == JSON;
+  }
+
+  private static boolean isJson(List<String> lines) {
+    for (String line : lines) {
+      if (!line.isBlank()) {
+        return JsonFields.looksLikeObject(line);
+      }
+    }
+    return false;
+  }
+
+  private static Dialect json(List<String> lines) throws IOException {
+    Set<String> names = new LinkedHashSet<>();
+    for (String line : lines) {
+      names.addAll(JsonFields.read(line.toCharArray(), 0, line.length()).keySet());
+    }
+    return new Dialect(JSON, false, names.size(), 0, 1, List.copyOf(names), List.of());
   }
 
   private static Dialect withHeader(

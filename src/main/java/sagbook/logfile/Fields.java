@@ -2,6 +2,8 @@ package sagbook.logfile;
 
 import java.io.IOException;
 import java.util.Arrays;
+import java.util.HashMap;
+import java.util.Map;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
@@ -27,6 +29,9 @@ final class Fields {
   private int[] ends = new int[64];
   private int count;
 
+  /** Column by name for lines that are JSON objects; empty when they are delimited. */
+  private final Map<String, Integer> jsonColumns = new HashMap<>();
+
   Fields(char delimiter) {
     this.delimiter = delimiter;
     this.format =
@@ -37,6 +42,17 @@ final class Fields {
             .setLenientEof(true)
             .setTrailingData(true)
             .get();
+  }
+
+  /** Fields of the kind that a dialect describes. */
+  static Fields of(Dialect dialect) {
+    Fields fields = new Fields(dialect.delimiter());
+    if (dialect.isJson()) {
+      for (String name : dialect.names()) {
+        fields.jsonColumns.putIfAbsent(name, fields.jsonColumns.size());
+      }
+    }
+    return fields;
   }
 
   int count() {
@@ -73,6 +89,10 @@ final class Fields {
 
   /** Splits the current line, and the lines that belong to it when a quoted field spans lines. */
   void split(LineReader lines) throws IOException, InputProblem {
+    if (!jsonColumns.isEmpty()) {
+      splitJson(lines.buffer(), lines.start(), lines.end());
+      return;
+    }
     text = lines.buffer();
     if (!splitInPlace(lines.start(), lines.end())) {
       splitWithLibrary(lines);
@@ -81,6 +101,10 @@ final class Fields {
 
   /** Splits one line that is at hand as a string. */
   void split(String line) throws IOException {
+    if (!jsonColumns.isEmpty()) {
+      splitJson(line.toCharArray(), 0, line.length());
+      return;
+    }
     text = line.toCharArray();
     if (!splitInPlace(0, text.length)) {
       adopt(line);
@@ -162,22 +186,34 @@ final class Fields {
     return quotes;
   }
 
+  private void splitJson(char[] line, int from, int to) throws IOException {
+    Map<String, String> values = JsonFields.read(line, from, to);
+    String[] row = new String[values.isEmpty() ? 0 : jsonColumns.size()];
+    Arrays.fill(row, "");
+    values.forEach(
+        (name, value) -> {
+          Integer column = jsonColumns.get(name);
+          if (column != null) {
+            row[column] = value;
+          }
+        });
+    adopt(row);
+  }
+
   private void adopt(String row) throws IOException {
-    count = 0;
     try (CSVParser parser = CSVParser.parse(row, format)) {
-      StringBuilder joined = new StringBuilder(row.length());
       CSVRecord record = parser.iterator().next();
-      int[] lengths = new int[record.size()];
-      for (int i = 0; i < lengths.length; i++) {
-        lengths[i] = record.get(i).length();
-        joined.append(record.get(i));
-      }
-      text = joined.toString().toCharArray();
-      int at = 0;
-      for (int length : lengths) {
-        add(at, at + length);
-        at += length;
-      }
+      adopt(record.values());
+    }
+  }
+
+  private void adopt(String[] values) {
+    count = 0;
+    text = String.join("", values).toCharArray();
+    int at = 0;
+    for (String value : values) {
+      add(at, at + value.length());
+      at += value.length();
     }
   }
 }

@@ -29,6 +29,10 @@ record FilePlan(
     return new FilePlan(source, charset, dialect, clock, others, tall);
   }
 
+  FilePlan withClock(ClockPlan other) {
+    return new FilePlan(source, charset, dialect, other, columns, tall);
+  }
+
   FilePlan withTall(TallLayout layout) {
     return new FilePlan(source, charset, dialect, clock, columns, Optional.of(layout));
   }

@@ -1,6 +1,7 @@
 package sagbook.logfile;
 
 import java.util.List;
+import sagbook.align.EdgeCollector;
 import sagbook.issue.IssueStore;
 
 /**
@@ -15,6 +16,10 @@ import sagbook.issue.IssueStore;
  * @param validCounts values by slot
  * @param highestCell highest cell number with a voltage
  * @param sign evidence of the sign of the current
+ * @param missedChanges how often its local clock was seen not to follow summer time
+ * @param rhythm how its cell voltages come in
+ * @param voltageEdges its largest steps of voltage
+ * @param currentEdges its largest steps of current
  * @param issues what was left out
  */
 record FileSurvey(
@@ -27,6 +32,10 @@ record FileSurvey(
     long[] validCounts,
     int highestCell,
     SignVote sign,
+    int missedChanges,
+    ChannelRhythm rhythm,
+    EdgeCollector voltageEdges,
+    EdgeCollector currentEdges,
     IssueStore issues) {
   FileSurvey {
     runs = List.copyOf(runs);

@@ -2,7 +2,6 @@ package sagbook.logfile;
 
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
-import java.util.List;
 import java.util.Locale;
 
 /** Counts the gaps in a bank's rows: anything longer than five usual steps and than a minute. */
@@ -19,15 +18,10 @@ final class GapCounter {
   private double longestS;
   private double longestFromS = Double.NaN;
 
-  GapCounter(List<FileSurvey> files) {
-    double usual = Double.NaN;
-    for (FileSurvey file : files) {
-      if (file.hasVoltage() && !(file.cadenceS() >= usual)) {
-        usual = Double.isNaN(file.cadenceS()) ? usual : file.cadenceS();
-      }
-    }
-    this.cadenceS = usual;
-    this.leastS = Math.max(LEAST_GAP_S, USUAL_STEPS * (Double.isNaN(usual) ? 0 : usual));
+  /** {@code usualS} is the usual time between rows; NaN when there is none. */
+  GapCounter(double usualS) {
+    this.cadenceS = usualS;
+    this.leastS = Math.max(LEAST_GAP_S, USUAL_STEPS * (Double.isNaN(usualS) ? 0 : usualS));
   }
 
   void add(double timeS) {

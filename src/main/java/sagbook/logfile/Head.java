@@ -1,6 +1,7 @@
 package sagbook.logfile;
 
 import java.io.ByteArrayInputStream;
+import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
@@ -10,9 +11,12 @@ import java.nio.charset.Charset;
 import java.nio.charset.CharsetDecoder;
 import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.NoSuchFileException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.zip.ZipException;
 import sagbook.issue.InputProblem;
 
 /**
@@ -60,10 +64,14 @@ record Head(Charset charset, List<String> lines) {
   }
 
   static InputProblem unreadable(LogSource source, IOException e) {
-    String why =
-        e instanceof java.util.zip.ZipException || e instanceof java.io.EOFException
-            ? "; its compressed data is damaged or cut short"
-            : "";
+    String why = "";
+    if (e instanceof ExpansionGuard.TooMuch) {
+      why = "; it unpacks to more than 500 times its size, which no log does";
+    } else if (e instanceof ZipException || e instanceof EOFException) {
+      why = "; its compressed data is damaged or cut short";
+    } else if (e instanceof NoSuchFileException) {
+      why = "; it is no longer there";
+    }
     return InputProblem.input(
         "The file " + InputProblem.quoted(source.name()) + " can't be read" + why + ".", e);
   }
@@ -92,8 +100,6 @@ record Head(Charset charset, List<String> lines) {
       kind = "a database; export the log from it as CSV";
     } else if (start.startsWith("PAR1")) {
       kind = "a Parquet file; export the log as CSV";
-    } else if (start.startsWith("PK")) {
-      kind = "a packed archive or spreadsheet; save the log as CSV";
     } else if (!startsWithMark(bytes) && utf16(bytes).isEmpty() && hasBinary(bytes)) {
       kind = "binary data";
     }
@@ -126,7 +132,7 @@ record Head(Charset charset, List<String> lines) {
     if (startsWithMark(bytes)) {
       return bytes[0] == (byte) 0xff ? StandardCharsets.UTF_16LE : StandardCharsets.UTF_16BE;
     }
-    java.util.Optional<Charset> wide = utf16(bytes);
+    Optional<Charset> wide = utf16(bytes);
     if (wide.isPresent()) {
       return wide.get();
     }
@@ -137,7 +143,7 @@ record Head(Charset charset, List<String> lines) {
   }
 
   /** UTF-16 without a mark: every other byte of plain text is 0. */
-  private static java.util.Optional<Charset> utf16(byte[] bytes) {
+  private static Optional<Charset> utf16(byte[] bytes) {
     int pairs = Math.min(bytes.length, 4096) / 2;
     int evenZeros = 0;
     int oddZeros = 0;
@@ -146,15 +152,15 @@ record Head(Charset charset, List<String> lines) {
       oddZeros += bytes[2 * i + 1] == 0 ? 1 : 0;
     }
     if (pairs < 4) {
-      return java.util.Optional.empty();
+      return Optional.empty();
     }
     if (oddZeros > pairs * 0.8 && evenZeros < pairs * 0.05) {
-      return java.util.Optional.of(StandardCharsets.UTF_16LE);
+      return Optional.of(StandardCharsets.UTF_16LE);
     }
     if (evenZeros > pairs * 0.8 && oddZeros < pairs * 0.05) {
-      return java.util.Optional.of(StandardCharsets.UTF_16BE);
+      return Optional.of(StandardCharsets.UTF_16BE);
     }
-    return java.util.Optional.empty();
+    return Optional.empty();
   }
 
   /** The name of the text's coding, in plain words. */

@@ -1,19 +1,25 @@
 package sagbook.logfile;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.file.FileSystems;
+import java.nio.file.FileVisitOption;
 import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.nio.file.PathMatcher;
 import java.nio.file.SimpleFileVisitor;
+import java.nio.file.StandardCopyOption;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import sagbook.issue.InputProblem;
 
 /** Finds the files that a list of files, folders and patterns stands for. */
@@ -23,13 +29,18 @@ final class Inputs {
 
   private static final int DEEPEST_FOLDER = 12;
 
-  private final Map<Path, LogSource> found = new LinkedHashMap<>();
+  private final Map<String, LogSource> found = new LinkedHashMap<>();
 
-  private Inputs() {}
+  private final Optional<InputStream> standardInput;
+
+  private Inputs(Optional<InputStream> standardInput) {
+    this.standardInput = standardInput;
+  }
 
   /** All files, each once, in the order of the arguments and by name within a folder. */
-  static List<LogSource> find(List<String> arguments) throws InputProblem {
-    Inputs inputs = new Inputs();
+  static List<LogSource> find(List<String> arguments, Optional<InputStream> standardInput)
+      throws InputProblem {
+    Inputs inputs = new Inputs(standardInput);
     for (String argument : arguments) {
       inputs.take(argument);
     }
@@ -37,6 +48,10 @@ final class Inputs {
   }
 
   private void take(String argument) throws InputProblem {
+    if (argument.equals("-") && standardInput.isPresent()) {
+      takeStandardInput(standardInput.get());
+      return;
+    }
     Path path = path(argument);
     if (path != null && Files.isDirectory(path)) {
       takeFolder(argument, path);
@@ -52,7 +67,19 @@ final class Inputs {
     }
   }
 
-  private static @org.jspecify.annotations.Nullable Path path(String argument) {
+  /** Keeps standard input in a temporary file, since a log is gone through more than once. */
+  private void takeStandardInput(InputStream in) throws InputProblem {
+    try {
+      Path kept = Files.createTempFile("sagbook", ".log");
+      kept.toFile().deleteOnExit();
+      Files.copy(in, kept, StandardCopyOption.REPLACE_EXISTING);
+      add("standard input", kept, true);
+    } catch (IOException e) {
+      throw InputProblem.input("Standard input can't be read to its end.", e);
+    }
+  }
+
+  private static @Nullable Path path(String argument) {
     try {
       return Path.of(argument);
     } catch (InvalidPathException e) {
@@ -125,8 +152,7 @@ final class Inputs {
           }
         };
     try {
-      Files.walkFileTree(
-          folder, java.util.EnumSet.noneOf(java.nio.file.FileVisitOption.class), depth, visitor);
+      Files.walkFileTree(folder, EnumSet.noneOf(FileVisitOption.class), depth, visitor);
     } catch (IOException e) {
       throw InputProblem.input(
           "The folder " + InputProblem.quoted(argument) + " can't be listed.", e);
@@ -152,6 +178,13 @@ final class Inputs {
           "The file " + InputProblem.quoted(name) + " can't be read; check its permissions.");
     }
     String shown = name.replace('\\', '/');
-    found.putIfAbsent(path.toAbsolutePath().normalize(), new LogSource(shown, path, named));
+    String key = path.toAbsolutePath().normalize().toString();
+    if (Archive.isArchive(path)) {
+      for (LogSource inside : Archive.list(shown, path)) {
+        found.putIfAbsent(key + "/" + inside.name(), inside);
+      }
+      return;
+    }
+    found.putIfAbsent(key, new LogSource(shown, path, Optional.empty(), named));
   }
 }

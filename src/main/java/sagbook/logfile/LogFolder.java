@@ -1,5 +1,6 @@
 package sagbook.logfile;
 
+import java.io.InputStream;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -17,23 +18,39 @@ public final class LogFolder {
   private final List<LogMapping> mappings;
   private final List<String> passedOver = new ArrayList<>();
 
-  private LogFolder(ReadRequest request, List<LogMapping> mappings) {
+  private final Optional<InputStream> standardInput;
+  private Optional<InputProblem> firstProblem = Optional.empty();
+
+  private LogFolder(
+      ReadRequest request, List<LogMapping> mappings, Optional<InputStream> standardInput) {
     this.request = request;
     this.mappings = mappings;
+    this.standardInput = standardInput;
   }
 
   /** Opens the logs of a request: every file is looked through once, none is handed on yet. */
   public static OpenedLogs open(ReadRequest request) throws InputProblem {
+    return open(request, Optional.empty());
+  }
+
+  /** Opens the logs of a request, of which one called "-" is {@code standardInput}. */
+  public static OpenedLogs open(ReadRequest request, InputStream standardInput)
+      throws InputProblem {
+    return open(request, Optional.of(standardInput));
+  }
+
+  private static OpenedLogs open(ReadRequest request, Optional<InputStream> standardInput)
+      throws InputProblem {
     List<LogMapping> mappings = new ArrayList<>();
     if (request.columns().isPresent()) {
       mappings.addAll(MappingFile.read(request.columns().get()));
     }
     mappings.addAll(request.pack().logs());
-    return new LogFolder(request, mappings).open();
+    return new LogFolder(request, mappings, standardInput).open();
   }
 
   private OpenedLogs open() throws InputProblem {
-    List<LogSource> sources = Inputs.find(request.logs());
+    List<LogSource> sources = Inputs.find(request.logs(), standardInput);
     if (sources.isEmpty()) {
       throw InputProblem.usage("No log is named; give at least one file, folder or pattern.");
     }
@@ -59,32 +76,49 @@ public final class LogFolder {
   }
 
   private BankLogs bank(String name, List<LogSource> sources) throws InputProblem {
-    List<FileSurvey> files = new ArrayList<>();
-    Optional<InputProblem> problem = Optional.empty();
     passedOver.clear();
+    firstProblem = Optional.empty();
+    List<FilePlan> plans = new ArrayList<>();
     for (LogSource source : sources) {
-      try {
-        files.add(survey(source));
-      } catch (InputProblem e) {
-        if (source.named() || e.kind() == InputProblem.Kind.USAGE) {
-          throw e;
-        }
-        problem = problem.isPresent() ? problem : Optional.of(e);
-        passedOver.add("Passed over: " + e.sentence());
-      }
+      unlessPassedOver(source, () -> plans.add(DateOrderScan.settle(plan(source))));
     }
-    if (files.isEmpty() && problem.isPresent()) {
-      throw problem.get();
+    List<FileSurvey> files = new ArrayList<>();
+    for (FilePlan plan : DateOrderScan.agree(plans)) {
+      unlessPassedOver(plan.source(), () -> files.add(survey(plan)));
     }
-    return new BankJoiner(request, name, files, passedOver).join();
+    if (files.isEmpty() && firstProblem.isPresent()) {
+      throw firstProblem.get();
+    }
+    return new BankJoiner(request, mappings, name, SteadyClock.settle(files), passedOver).join();
   }
 
-  private FileSurvey survey(LogSource source) throws InputProblem {
+  /** Something done with a file that may turn out to be no log. */
+  @FunctionalInterface
+  private interface Attempt {
+    void run() throws InputProblem;
+  }
+
+  private void unlessPassedOver(LogSource source, Attempt attempt) throws InputProblem {
+    try {
+      attempt.run();
+    } catch (InputProblem e) {
+      if (source.named() || e.kind() == InputProblem.Kind.USAGE) {
+        throw e;
+      }
+      firstProblem = firstProblem.isPresent() ? firstProblem : Optional.of(e);
+      passedOver.add("Passed over: " + e.sentence());
+    }
+  }
+
+  private FilePlan plan(LogSource source) throws InputProblem {
     Optional<LogMapping> mapping =
         mappings.stream()
             .filter(m -> NamePattern.anyMatches(List.of(m.filePattern()), source))
             .findFirst();
-    FilePlan plan = new PlanMaker(source, mapping, request.pack().timezone()).plan();
+    return new PlanMaker(source, mapping, request.pack().timezone()).plan();
+  }
+
+  private FileSurvey survey(FilePlan plan) throws InputProblem {
     int cells = request.pack().seriesCells();
     int surveyed =
         plan.tall().isPresent()
@@ -92,12 +126,6 @@ public final class LogFolder {
             : Math.max(cells, plan.highestCell(Quantity.CELL_VOLTAGE));
     FileSurvey survey =
         new Surveyor(plan, new Slots(Math.min(surveyed, MOST_CELLS_SURVEYED))).survey();
-    if (survey.rows() == 0) {
-      throw InputProblem.input(
-          "The file "
-              + InputProblem.quoted(source.name())
-              + " holds no row with a readable time; expected at least one.");
-    }
     boolean useful = survey.hasVoltage() || survey.hasCurrent() || survey.hasAnyTemperature();
     if (!useful) {
       throw InputProblem.input(noCells(survey));

@@ -45,7 +45,9 @@ final class PlanMaker {
           quoted() + " has column names but no rows of values; expected at least one row.");
     }
     List<Column> named = named(dialect, sample);
-    if (dialect.headerLine() == 0 && named.stream().allMatch(c -> isIgnored(c))) {
+    if (dialect.headerLine() == 0
+        && !dialect.isJson()
+        && named.stream().allMatch(c -> isIgnored(c))) {
       throw InputProblem.usage(
           quoted()
               + " has no line of column names; say what its "
@@ -53,7 +55,8 @@ final class PlanMaker {
               + " columns hold in a column mapping (preview writes one to start from) and give it"
               + " with --columns.");
     }
-    ClockPlan clock = clock(dialect, sample, named);
+    ClockPlan found = clock(dialect, sample, named);
+    ClockPlan clock = new StartFinder(source, zone).settle(found, head, dialect, mapping);
     if (isTall(named)) {
       FilePlan plan = new FilePlan(source, head.charset(), dialect, clock, named, Optional.empty());
       return plan.withTall(new TallFinder(plan, sample).find());
@@ -135,7 +138,23 @@ final class PlanMaker {
               + listed(dialect.names())
               + "; expected ISO 8601, local date and time, or seconds since 1970.");
     }
-    return clock.get();
+    return ordered(clock.get());
+  }
+
+  private ClockPlan ordered(ClockPlan clock) throws InputProblem {
+    Optional<String> told = mapping.flatMap(LogMapping::clock);
+    if (told.isEmpty()) {
+      return clock;
+    }
+    for (DateOrder order : DateOrder.values()) {
+      if (order.words().equals(told.get())) {
+        return clock.withOrder(order, "told by the mapping");
+      }
+    }
+    throw InputProblem.usage(
+        "The column mapping gives clock = "
+            + InputProblem.quoted(told.get())
+            + "; expected \"day first\", \"month first\" or \"year first\".");
   }
 
   private List<Column> settled(List<Column> named, SampleRows sample) {

@@ -10,9 +10,16 @@ import sagbook.issue.IssueStore;
  * @param inputs the files
  * @param sentences how columns, units, clock and sign were recognised, what was left out and why,
  *     gaps: plain sentences
+ * @param advice what to change in the logging to get better answers, plain sentences
+ * @param channels how good each channel is
  * @param issues what was left out, by reason
  */
-public record ReadReport(List<Input> inputs, List<String> sentences, IssueStore issues) {
+public record ReadReport(
+    List<Input> inputs,
+    List<String> sentences,
+    List<String> advice,
+    List<ChannelQuality> channels,
+    IssueStore issues) {
   /**
    * A log file.
    *
@@ -24,8 +31,30 @@ public record ReadReport(List<Input> inputs, List<String> sentences, IssueStore 
    */
   public record Input(String file, String sha256, long rows, Instant first, Instant last) {}
 
+  /**
+   * How good one channel is.
+   *
+   * @param name in the keeper's words
+   * @param unit of resolution and noise
+   * @param validShare share of rows with a value, 0 to 1
+   * @param resolution smallest step seen; NaN when it never changed
+   * @param noise standard deviation of a reading in quiet times; NaN with too few values
+   * @param stuckHours longest time without any change while its like moved, h
+   * @param delayS how long after the first cell it is read, s; 0 when that can't be told
+   */
+  public record ChannelQuality(
+      String name,
+      String unit,
+      double validShare,
+      double resolution,
+      double noise,
+      double stuckHours,
+      double delayS) {}
+
   public ReadReport {
     inputs = List.copyOf(inputs);
     sentences = List.copyOf(sentences);
+    advice = List.copyOf(advice);
+    channels = List.copyOf(channels);
   }
 }

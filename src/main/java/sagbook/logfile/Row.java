@@ -18,4 +18,22 @@ final class Row {
   void clear() {
     Arrays.fill(values, Double.NaN);
   }
+
+  void copyFrom(Row other) {
+    timeS = other.timeS;
+    line = other.line;
+    System.arraycopy(other.values, 0, values, 0, values.length);
+  }
+
+  /** Takes what this row lacks from another; true when there was something. */
+  boolean fillFrom(Row other) {
+    boolean added = false;
+    for (int i = 0; i < values.length; i++) {
+      if (Double.isNaN(values[i]) && !Double.isNaN(other.values[i])) {
+        values[i] = other.values[i];
+        added = true;
+      }
+    }
+    return added;
+  }
 }

@@ -12,4 +12,7 @@ interface RowReader extends Closeable {
    * @return false at the end of the file
    */
   boolean next(Row row) throws IOException, InputProblem;
+
+  /** How often a local clock was seen not to follow summer time. */
+  int missedChanges();
 }

@@ -1,17 +1,17 @@
 package sagbook.logfile;
 
-import java.io.Closeable;
 import java.io.IOException;
 import java.util.Comparator;
 import java.util.List;
 import java.util.PriorityQueue;
+import org.jspecify.annotations.Nullable;
 import sagbook.issue.InputProblem;
 
 /**
  * Merges runs of any number of files into one stream whose times rise. Rows closer than half a
  * millisecond are one row: what the first leaves open is filled from the others.
  */
-final class RunMerger implements Closeable {
+final class RunMerger implements RowStream {
   private static final double SAME_S = 0.0005;
 
   private final PriorityQueue<Entry> queue =
@@ -37,17 +37,14 @@ final class RunMerger implements Closeable {
     return duplicates;
   }
 
-  /** Copies the next row into {@code row}; false at the end. */
-  boolean next(Row row) throws InputProblem {
+  @Override
+  public boolean next(Row row) throws InputProblem {
     while (true) {
       Entry first = nextOpen();
       if (first == null) {
         return false;
       }
-      Row found = first.reader.row();
-      row.timeS = found.timeS;
-      row.line = found.line;
-      System.arraycopy(found.values, 0, row.values, 0, row.values.length);
+      row.copyFrom(first.reader.row());
       putBack(first);
       mergeSame(row);
       if (row.timeS > lastS) {
@@ -69,20 +66,13 @@ final class RunMerger implements Closeable {
         queue.add(next);
         return;
       }
-      boolean added = false;
-      for (int i = 0; i < row.values.length; i++) {
-        if (Double.isNaN(row.values[i]) && !Double.isNaN(other.values[i])) {
-          row.values[i] = other.values[i];
-          added = true;
-        }
-      }
-      duplicates += added ? 0 : 1;
+      duplicates += row.fillFrom(other) ? 0 : 1;
       putBack(next);
     }
   }
 
   /** Takes the entry with the earliest row out of the queue. */
-  private @org.jspecify.annotations.Nullable Entry nextOpen() throws InputProblem {
+  private @Nullable Entry nextOpen() throws InputProblem {
     while (true) {
       Entry entry = queue.poll();
       if (entry == null || entry.reader.isOpen()) {

@@ -8,7 +8,7 @@ import java.util.List;
 /** The first rows of values of a file, for working out what its columns hold. */
 record SampleRows(List<String[]> rows, NumberReader numbers) {
   static SampleRows of(Head head, Dialect dialect) throws IOException {
-    Fields fields = new Fields(dialect.delimiter());
+    Fields fields = Fields.of(dialect);
     List<String[]> rows = new ArrayList<>();
     for (int i = Math.max(0, dialect.firstDataLine() - 1); i < head.lines().size(); i++) {
       fields.split(head.lines().get(i));

@@ -3,6 +3,7 @@ package sagbook.logfile;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import sagbook.align.ClockOffset;
 import sagbook.model.CurrentSign;
 
 /**
@@ -12,34 +13,42 @@ import sagbook.model.CurrentSign;
  * @param sentence for the keeper
  */
 record SignDecision(CurrentSign sign, String sentence) {
-  static SignDecision of(Optional<CurrentSign> told, List<FileSurvey> files) {
+  static SignDecision of(
+      Optional<CurrentSign> told, List<FileSurvey> files, List<Optional<ClockOffset>> offsets) {
     SignVote vote = new SignVote();
     for (FileSurvey file : files) {
       vote.addAll(file.sign());
     }
-    CurrentSign seen =
-        vote.correlation() < 0 ? CurrentSign.DISCHARGE_POSITIVE : CurrentSign.CHARGE_POSITIVE;
-    String strength = String.format(Locale.ROOT, "%.2f", Math.abs(vote.correlation()));
+    Optional<ClockOffset> aligned = offsets.stream().flatMap(Optional::stream).findFirst();
+    boolean settled = vote.isSettled() || aligned.isPresent();
+    boolean negative =
+        vote.isSettled() ? vote.correlation() < 0 : aligned.isPresent() && aligned.get().sign() < 0;
+    CurrentSign seen = negative ? CurrentSign.DISCHARGE_POSITIVE : CurrentSign.CHARGE_POSITIVE;
+    String strength =
+        vote.isSettled()
+            ? String.format(
+                Locale.ROOT, "correlation of their steps %.2f", Math.abs(vote.correlation()))
+            : aligned.map(a -> a.pairs() + " steps common to both logs").orElse("");
     if (told.isPresent()) {
-      String told1 = "Current: " + told.get().words() + ", as the pack description says";
-      boolean contradicts = vote.isSettled() && seen != told.get();
+      String said = "Current: " + told.get().words() + ", as the pack description says";
+      boolean contradicts = settled && seen != told.get();
       return new SignDecision(
           told.get(),
           contradicts
-              ? told1
+              ? said
                   + ", but the cells' voltage answers as if it were "
                   + seen.words()
-                  + " (correlation "
+                  + " ("
                   + strength
                   + "); check current_sign."
-              : told1 + ".");
+              : said + ".");
     }
-    if (vote.isSettled()) {
+    if (settled) {
       return new SignDecision(
           seen,
           "Current: "
               + seen.words()
-              + ", found from how the cells' voltage answers it (correlation of their steps "
+              + ", found from how the cells' voltage answers it ("
               + strength
               + ").");
     }

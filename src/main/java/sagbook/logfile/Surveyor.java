@@ -8,8 +8,10 @@ import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
+import sagbook.align.EdgeCollector;
 import sagbook.issue.InputProblem;
 import sagbook.issue.IssueStore;
+import sagbook.issue.RowIssue;
 
 /** Reads a whole file once to learn what only all its values can tell. */
 final class Surveyor {
@@ -24,7 +26,15 @@ final class Surveyor {
   private final Thinned intervals = new Thinned();
   private final SignVote sign = new SignVote();
   private final long[] valid;
+  private final ChannelRhythm rhythm;
+  private final EdgeCollector voltageEdges = new EdgeCollector();
+  private final EdgeCollector currentEdges = new EdgeCollector();
   private double mostBleed = Double.NaN;
+  private int freshCells;
+  private double edgeS = Double.NaN;
+  private double edgeVoltage = Double.NaN;
+  private double currentS = Double.NaN;
+  private double latestCurrent = Double.NaN;
   private long rows;
   private long runFirstLine;
   private double runFirstS = Double.NaN;
@@ -35,12 +45,14 @@ final class Surveyor {
   Surveyor(FilePlan plan, Slots slots) {
     this.plan = plan;
     this.slots = slots;
+    this.rhythm = new ChannelRhythm(slots);
     this.valid = new long[slots.count()];
   }
 
   FileSurvey survey() throws InputProblem {
     MessageDigest digest = sha256();
     int highestCell;
+    int missedChanges;
     try (InputStream raw = new DigestInputStream(plan.source().openRaw(), digest);
         InputStream in = LogSource.unpack(raw);
         RowReader reader = RowReaders.open(plan, slots, in, issues, texts)) {
@@ -48,6 +60,7 @@ final class Surveyor {
       while (reader.next(row)) {
         take(row);
       }
+      missedChanges = reader.missedChanges();
       highestCell =
           reader instanceof TallReader tall
               ? tall.highestCell()
@@ -57,7 +70,7 @@ final class Surveyor {
       throw Head.unreadable(plan.source(), e);
     }
     closeRun();
-    texts.refuseTooMuch(rows);
+    refuseRubbish();
     return new FileSurvey(
         BleedUnit.settle(plan, mostBleed),
         HexFormat.of().formatHex(digest.digest()),
@@ -68,7 +81,40 @@ final class Surveyor {
         valid,
         highestCell,
         sign,
+        missedChanges,
+        rhythm,
+        voltageEdges,
+        currentEdges,
         issues);
+  }
+
+  /** Complains when hardly anything in the file could be read. */
+  private void refuseRubbish() throws InputProblem {
+    texts.refuseTooMuch(rows);
+    String name = "The file " + InputProblem.quoted(plan.source().name());
+    long stray = issues.count(RowIssue.STRAY_CLOCK);
+    long broken = issues.count(RowIssue.TORN_ROW) + issues.count(RowIssue.UNREADABLE_TIME);
+    if (rows == 0 && stray > 0) {
+      throw InputProblem.input(
+          name
+              + " was written by a clock that was never set (before 2005 or after 2100); set the"
+              + " logger's clock, or count the time from a start given in a column mapping.");
+    }
+    if (broken > rows) {
+      throw InputProblem.input(
+          name
+              + " can hardly be read: "
+              + broken
+              + " of "
+              + (broken + rows)
+              + " rows have too few or too many fields or no readable time, "
+              + issues.firstPlace(RowIssue.TORN_ROW, RowIssue.UNREADABLE_TIME)
+              + " for one; expected "
+              + plan.dialect().fieldCount()
+              + " fields divided by "
+              + InputProblem.quoted(String.valueOf(plan.dialect().delimiter()))
+              + ".");
+    }
   }
 
   private static MessageDigest sha256() {
@@ -105,27 +151,40 @@ final class Surveyor {
 
   private void count(Row row) {
     double[] values = row.values;
-    double sum = 0;
-    int cells = 0;
     for (int slot = 0; slot < values.length; slot++) {
       if (!Double.isNaN(values[slot])) {
         valid[slot]++;
       }
     }
     for (int cell = 1; cell <= slots.cells(); cell++) {
-      double voltage = values[slots.voltage(cell)];
-      if (!Double.isNaN(voltage)) {
-        sum += voltage;
-        cells++;
-      }
       double bleed = values[slots.bleed(cell)];
       if (bleed > mostBleed || (Double.isNaN(mostBleed) && !Double.isNaN(bleed))) {
         mostBleed = bleed;
       }
+      freshCells += Double.isNaN(values[slots.voltage(cell)]) ? 0 : 1;
     }
-    double power = values[slots.power()];
-    double current = values[slots.current()];
-    double signed = Double.isNaN(current) ? power / sum : current;
-    sign.add(signed, cells == 0 ? Double.NaN : sum / cells);
+    rhythm.add(row);
+    current(row);
+    if (freshCells > 0 && freshCells >= rhythm.cellsSeen()) {
+      freshCells = 0;
+      double voltage = rhythm.meanVoltage();
+      sign.add(latestCurrent, voltage);
+      voltageEdges.add((row.timeS + edgeS) / 2, voltage - edgeVoltage);
+      edgeS = row.timeS;
+      edgeVoltage = voltage;
+    }
+  }
+
+  private void current(Row row) {
+    double pack = row.values[slots.packVoltage()];
+    double power = row.values[slots.power()];
+    double sum = Double.isNaN(pack) ? rhythm.meanVoltage() * rhythm.cellsSeen() : pack;
+    double given = row.values[slots.current()];
+    double current = Double.isNaN(given) ? power / (Double.isNaN(sum) ? 1 : sum) : given;
+    if (!Double.isNaN(current)) {
+      currentEdges.add((row.timeS + currentS) / 2, current - latestCurrent);
+      currentS = row.timeS;
+      latestCurrent = current;
+    }
   }
 }

@@ -10,6 +10,11 @@ import sagbook.issue.RowIssue;
 
 /** The rows of a delimited text that have a readable time; the others are counted by reason. */
 final class TableLines implements Closeable {
+  /** 2005 to 2100: a clock without battery starts at 1970 or 2000, a garbled one anywhere. */
+  private static final double EARLIEST_S = 1_104_537_600;
+
+  private static final double LATEST_S = 4_102_444_800.0;
+
   private final FilePlan plan;
   private final LineReader lines;
   private final Fields fields;
@@ -18,6 +23,7 @@ final class TableLines implements Closeable {
   private final long firstLine;
   private final long lastLine;
   private final int otherCount;
+  private final boolean mayBeReset;
   private double timeS = Double.NaN;
 
   /** Reads the lines {@code firstLine} to {@code lastLine} of {@code in}. */
@@ -25,11 +31,12 @@ final class TableLines implements Closeable {
       throws IOException {
     this.plan = plan;
     this.lines = Head.open(in, plan.charset(), plan.source().name());
-    this.fields = new Fields(plan.dialect().delimiter());
+    this.fields = Fields.of(plan.dialect());
     this.clock = new Clock(plan.clock(), plan.dialect().decimalComma());
     this.issues = issues;
     this.firstLine = Math.max(firstLine, plan.dialect().firstDataLine());
     this.lastLine = lastLine;
+    this.mayBeReset = plan.clock().kind() != ClockPlan.Kind.ELAPSED;
     this.otherCount = plan.dialect().names().size();
   }
 
@@ -45,6 +52,11 @@ final class TableLines implements Closeable {
     return lines.number();
   }
 
+  /** How often a local clock was seen not to follow summer time. */
+  int missedChanges() {
+    return clock.missedChanges();
+  }
+
   /** Moves to the next good row; false at the end. */
   boolean next() throws IOException, InputProblem {
     while (lines.number() < lastLine && lines.next()) {
@@ -53,12 +65,16 @@ final class TableLines implements Closeable {
       }
       fields.split(lines);
       if (fields.count() != plan.dialect().fieldCount() && fields.count() != otherCount) {
-        reject(isHeader() ? RowIssue.REPEATED_HEADER : RowIssue.TORN_ROW);
+        rejectUnreadable(RowIssue.TORN_ROW);
         continue;
       }
       timeS = clock.read(fields);
       if (Double.isNaN(timeS)) {
-        reject(isHeader() ? RowIssue.REPEATED_HEADER : RowIssue.UNREADABLE_TIME);
+        rejectUnreadable(RowIssue.UNREADABLE_TIME);
+        continue;
+      }
+      if (mayBeReset && !(timeS >= EARLIEST_S && timeS < LATEST_S)) {
+        reject(RowIssue.STRAY_CLOCK);
         continue;
       }
       return true;
@@ -75,10 +91,35 @@ final class TableLines implements Closeable {
     return at == lines.end() || c[at] == '#';
   }
 
-  private boolean isHeader() {
-    int field = plan.clock().field();
+  private void rejectUnreadable(RowIssue issue) throws InputProblem {
+    if (!namesTime()) {
+      reject(issue);
+      return;
+    }
     List<String> names = plan.dialect().names();
-    return field < fields.count() && fields.field(field).equals(names.get(field));
+    List<String> found = HeaderFinder.withoutCommentSign(fields.all());
+    if (!found.equals(names)) {
+      throw InputProblem.input(
+          InputProblem.quoted(plan.source().name())
+              + ", line "
+              + lines.number()
+              + ": other column names follow in the middle of the file ("
+              + PlanMaker.listed(found)
+              + " instead of "
+              + PlanMaker.listed(names)
+              + "); split the file there.");
+    }
+    reject(RowIssue.REPEATED_HEADER);
+  }
+
+  private boolean namesTime() {
+    String timeName = plan.dialect().names().get(plan.clock().field());
+    for (int i = 0; i < fields.count(); i++) {
+      if (fields.field(i).equals(timeName)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private void reject(RowIssue issue) {

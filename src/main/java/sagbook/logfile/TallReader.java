@@ -157,6 +157,11 @@ final class TallReader implements RowReader {
   }
 
   @Override
+  public int missedChanges() {
+    return lines.missedChanges();
+  }
+
+  @Override
   public void close() throws IOException {
     lines.close();
   }

@@ -33,8 +33,13 @@ final class Thinned {
 
   /** NaN when there are no values. */
   double median() {
+    return quantile(0.5);
+  }
+
+  /** The value below which a share of the values lies; NaN when there are none. */
+  double quantile(double share) {
     double[] sorted = Arrays.copyOf(kept, count);
     Arrays.sort(sorted);
-    return count == 0 ? Double.NaN : sorted[count / 2];
+    return count == 0 ? Double.NaN : sorted[(int) Math.min(count - 1, Math.floor(share * count))];
   }
 }

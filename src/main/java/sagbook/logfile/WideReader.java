@@ -66,6 +66,11 @@ final class WideReader implements RowReader {
   }
 
   @Override
+  public int missedChanges() {
+    return lines.missedChanges();
+  }
+
+  @Override
   public void close() throws IOException {
     lines.close();
   }

@@ -12,10 +12,17 @@ import java.time.zone.ZoneRules;
  * when summer time starts is taken as if the clock had not been put forward.
  */
 final class ZoneClock {
+  /** A longer step may hide the hour that came twice. */
+  private static final double MOST_STEP_S = 900;
+
   private final ZoneRules rules;
   private double cachedFrom = Double.POSITIVE_INFINITY;
   private double cachedTo = Double.NEGATIVE_INFINITY;
   private double cachedOffsetS;
+  private double lastLocalS = Double.NaN;
+  private boolean inRepeatedHour;
+  private boolean steppedBack;
+  private int missedChanges;
 
   ZoneClock(ZoneId zone) {
     this.rules = zone.getRules();
@@ -28,6 +35,10 @@ final class ZoneClock {
    * @param previousS moment of the row before; NaN for the first
    */
   double moment(double localS, double previousS) {
+    if (inRepeatedHour || localS < lastLocalS) {
+      watchRepeatedHour(localS);
+    }
+    lastLocalS = localS;
     if (localS >= cachedFrom && localS < cachedTo) {
       return localS - cachedOffsetS;
     }
@@ -38,11 +49,32 @@ final class ZoneClock {
       remember(local, offset);
       return localS - offset.getTotalSeconds();
     }
+    missedChanges += transition.isGap() ? 1 : 0;
+    inRepeatedHour |= transition.isOverlap();
     double first = localS - transition.getOffsetBefore().getTotalSeconds();
     if (transition.isGap() || !(first < previousS)) {
       return first;
     }
     return localS - transition.getOffsetAfter().getTotalSeconds();
+  }
+
+  /**
+   * How often the clock was seen not to follow summer time: it showed a time in the hour that is
+   * left out, or went once through the hour that comes twice.
+   */
+  int missedChanges() {
+    return missedChanges;
+  }
+
+  private void watchRepeatedHour(double localS) {
+    steppedBack |= localS < lastLocalS;
+    LocalDateTime local = LocalDateTime.ofEpochSecond((long) localS, 0, ZoneOffset.UTC);
+    if (inRepeatedHour && rules.getTransition(local) == null) {
+      boolean walkedThrough = localS - lastLocalS < MOST_STEP_S && !steppedBack;
+      missedChanges += walkedThrough ? 1 : 0;
+      inRepeatedHour = false;
+      steppedBack = false;
+    }
   }
 
   private void remember(LocalDateTime local, ZoneOffset offset) {

@@ -7,29 +7,31 @@ import java.time.LocalDateTime;
 import java.time.ZoneOffset;
 
 /**
- * Writes rows as comma-separated text: time with its offset, current in A, then per cell millivolt,
- * °C and bleed percent.
+ * Writes rows as comma-separated text: time with its offset, current in A, then all cells'
+ * millivolt, °C and bleed percent, as far as they are logged.
  */
 final class RowText {
   private final byte[] buffer = new byte[1 << 16];
   private final OutputStream out;
   private final ZoneOffset offset;
+  private final Logged logged;
   private final byte[] offsetText;
   private long day = Long.MIN_VALUE;
   private byte[] dayText = new byte[0];
   private int length;
 
-  RowText(OutputStream out, ZoneOffset offset) {
+  RowText(OutputStream out, ZoneOffset offset, Logged logged) {
+    this.logged = logged;
     this.out = out;
     this.offset = offset;
     this.offsetText = ascii(offset.getId());
   }
 
   void header(int cells) throws IOException {
-    StringBuilder header = new StringBuilder("time,current_a");
+    StringBuilder header = new StringBuilder(logged.current() ? "time,current_a" : "time");
     appendColumns(header, cells, "_mv");
-    appendColumns(header, cells, "_temp_c");
-    appendColumns(header, cells, "_bleed_percent");
+    appendColumns(header, logged.temperature() ? cells : 0, "_temp_c");
+    appendColumns(header, logged.bleed() ? cells : 0, "_bleed_percent");
     put(ascii(header.append('\n').toString()));
     flush();
   }
@@ -45,19 +47,21 @@ final class RowText {
       flush();
     }
     putTime(row.timeS);
-    put(',');
-    putFraction(row.currentTenths, 10, 1);
+    if (logged.current()) {
+      put(',');
+      putFraction(row.currentTenths, 10, 1);
+    }
     for (int millivolt : row.millivolt) {
       put(',');
       putWhole(millivolt);
     }
-    for (int halves : row.halfDegrees) {
+    for (int i = 0; logged.temperature() && i < row.halfDegrees.length; i++) {
       put(',');
-      putFraction(halves, 2, 5);
+      putFraction(row.halfDegrees[i], 2, 5);
     }
-    for (int percent : row.bleedPercent) {
+    for (int i = 0; logged.bleed() && i < row.bleedPercent.length; i++) {
       put(',');
-      putWhole(percent);
+      putWhole(row.bleedPercent[i]);
     }
     put('\n');
   }

@@ -41,7 +41,7 @@ public record Scenario(
     for (Fault fault : faults) {
       if (!(fault.cell() >= 1 && fault.cell() <= pack.cells())) {
         throw new IllegalArgumentException(
-            "a fault at cell " + fault.cell() + " of " + pack.cells());
+            "the scenario has a fault at cell " + fault.cell() + ", so it needs that many cells");
       }
     }
   }

@@ -5,6 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.function.IntConsumer;
 import sagbook.model.Channels;
 import sagbook.model.SampleBlock;
 import sagbook.model.SampleSink;
@@ -23,10 +24,32 @@ public final class SimulatedLogs {
    */
   public static List<TruthRow> write(Scenario scenario, Path folder, boolean compressed)
       throws IOException {
+    return write(scenario, folder, Logged.everything(), compressed, daysDone -> {});
+  }
+
+  /**
+   * The same with a choice of columns.
+   *
+   * @param daysDone told after every day how many are done
+   */
+  public static List<TruthRow> write(
+      Scenario scenario, Path folder, Logged logged, boolean compressed, IntConsumer daysDone)
+      throws IOException {
     Path logs = Files.createDirectories(folder.resolve("logs"));
     List<TruthRow> truth;
-    try (MonthlyFiles files = new MonthlyFiles(logs, compressed)) {
-      truth = Simulation.run(scenario, files);
+    int rowsADay = 86_400 / scenario.cadenceS();
+    long[] rows = {0};
+    try (MonthlyFiles files = new MonthlyFiles(logs, logged, compressed)) {
+      truth =
+          Simulation.run(
+              scenario,
+              row -> {
+                files.accept(row);
+                if (++rows[0] % rowsADay == 0) {
+                  daysDone.accept((int) (rows[0] / rowsADay));
+                }
+              });
+      files.finish();
     }
     Files.writeString(folder.resolve("pack.toml"), PackText.of(scenario), StandardCharsets.UTF_8);
     TruthTable.write(truth, folder.resolve("truth.csv"));

@@ -53,6 +53,17 @@ class SimulateCommandTest {
     assertTrue(pack.contains("series_cells = 14"));
   }
 
+  @Test
+  void leavesColumnsOut() throws IOException {
+    String[] args = {"--scenario", "healthy", "--days", "1", "--out", folder.toString()};
+    assertEquals(0, run(join(args, new String[] {"--leave-out", "current,bleed"})));
+    String text = Files.readString(folder.resolve("logs/2026-06.csv"));
+    String header = text.lines().findFirst().orElseThrow();
+    assertTrue(header.startsWith("time,cell01_mv,"), header);
+    assertTrue(header.endsWith(",cell16_temp_c"), header);
+    text.lines().forEach(line -> assertEquals(33, line.split(",", -1).length));
+  }
+
   private static String[] join(String[] a, String[] b) {
     String[] both = java.util.Arrays.copyOf(a, a.length + b.length);
     System.arraycopy(b, 0, both, a.length, b.length);
@@ -66,6 +77,7 @@ class SimulateCommandTest {
     "--cells, 40, 2 to 32 cells",
     "--days, 0, days must be 1 to 7400",
     "--chemistry, lead, lfp or nmc",
+    "--leave-out, voltage, 'current, temperature, bleed'"
   })
   void refusesOptionsThatMakeNoSense(String option, String value, String says) {
     String to = folder.resolve("none").toString();

@@ -22,7 +22,7 @@ class SimulationTest {
 
   private static byte[] text(Scenario scenario) throws IOException {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-    RowText text = new RowText(bytes, Simulation.offset());
+    RowText text = new RowText(bytes, Simulation.offset(), Logged.everything());
     text.header(scenario.pack().cells());
     Simulation.run(scenario, text::row);
     text.flush();

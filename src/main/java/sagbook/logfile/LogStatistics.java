@@ -1,0 +1,155 @@
+package sagbook.logfile;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/** What a bank's rows show of the quality of each channel. */
+final class LogStatistics {
+  private static final double VOLTS_MOVED = 0.03;
+  private static final double CELSIUS_MOVED = 4;
+  private static final double AMPERES_MOVED = Double.POSITIVE_INFINITY;
+  private static final double LEAST_STUCK_S = 6 * 3600.0;
+
+  private final Slots slots;
+  private final ChannelStatistics[] voltages;
+  private final ChannelStatistics[] temperatures;
+  private final ChannelStatistics current = new ChannelStatistics(AMPERES_MOVED);
+  private final SkewMeter skew;
+  private final SmearMeter smear = new SmearMeter();
+
+  LogStatistics(Slots slots, double cadenceS) {
+    this.slots = slots;
+    this.skew = new SkewMeter(slots.cells(), cadenceS);
+    this.voltages = new ChannelStatistics[slots.cells()];
+    this.temperatures = new ChannelStatistics[slots.cells()];
+    for (int i = 0; i < slots.cells(); i++) {
+      voltages[i] = new ChannelStatistics(VOLTS_MOVED);
+      temperatures[i] = new ChannelStatistics(CELSIUS_MOVED);
+    }
+  }
+
+  void add(Row row, double currentA) {
+    double meanVoltage = mean(row.values, slots.voltage(1));
+    double meanTemperature = mean(row.values, slots.temperature(1));
+    for (int i = 0; i < voltages.length; i++) {
+      voltages[i].add(row.timeS, row.values[slots.voltage(i + 1)], meanVoltage);
+      temperatures[i].add(row.timeS, row.values[slots.temperature(i + 1)], meanTemperature);
+    }
+    current.add(row.timeS, currentA, Double.NaN);
+    skew.add(row.timeS, row.values, slots);
+    smear.add(currentA);
+  }
+
+  private double mean(double[] values, int from) {
+    double sum = 0;
+    int count = 0;
+    for (int slot = from; slot < from + slots.cells(); slot++) {
+      if (!Double.isNaN(values[slot])) {
+        sum += values[slot];
+        count++;
+      }
+    }
+    return count == 0 ? Double.NaN : sum / count;
+  }
+
+  boolean isSmeared() {
+    return smear.isSmeared();
+  }
+
+  /** One a channel, cells first, then temperatures, then current. */
+  List<ReadReport.ChannelQuality> qualities() {
+    double[] delays = skew.delaysS();
+    List<ReadReport.ChannelQuality> found = new ArrayList<>();
+    for (int i = 0; i < voltages.length; i++) {
+      add(found, "cell " + (i + 1) + " voltage", "V", voltages[i], delays[i]);
+    }
+    for (int i = 0; i < temperatures.length; i++) {
+      add(found, "temperature " + (i + 1), "°C", temperatures[i], 0);
+    }
+    add(found, "current", "A", current, 0);
+    return found;
+  }
+
+  private static void add(
+      List<ReadReport.ChannelQuality> found,
+      String name,
+      String unit,
+      ChannelStatistics s,
+      double delay) {
+    if (s.isPresent()) {
+      found.add(
+          new ReadReport.ChannelQuality(
+              name, unit, s.validShare(), s.resolution(), s.noise(), s.stuckS() / 3600, delay));
+    }
+  }
+
+  /** What is odd about the rows, in plain sentences. */
+  List<String> sentences() {
+    List<String> sentences = new ArrayList<>();
+    if (smear.isSmeared()) {
+      sentences.add(
+          "Values look like averages over the logging interval (steps of the current take two"
+              + " rows), so edges are smeared.");
+    }
+    double most = 0;
+    for (double delay : skew.delaysS()) {
+      most = Math.max(most, delay);
+    }
+    if (most > 0) {
+      sentences.add(
+          String.format(
+              Locale.ROOT,
+              "The boards are read one after another: the last about %.1f s behind the first.",
+              most));
+    }
+    for (int i = 0; i < slots.cells(); i++) {
+      addStuck(sentences, "The voltage of cell " + (i + 1), voltages[i]);
+      addStuck(sentences, "Temperature " + (i + 1), temperatures[i]);
+    }
+    return sentences;
+  }
+
+  private static void addStuck(List<String> sentences, String name, ChannelStatistics channel) {
+    if (channel.stuckS() >= LEAST_STUCK_S) {
+      sentences.add(
+          String.format(
+              Locale.ROOT,
+              "%s stood still for %.0f h from %s while the others moved.",
+              name,
+              channel.stuckS() / 3600,
+              Instant.ofEpochSecond((long) channel.stuckFromS())));
+    }
+  }
+
+  /** What to change in the logging to get better answers, in plain sentences. */
+  List<String> advice(double cadenceS, boolean hasCurrent) {
+    List<String> advice = new ArrayList<>();
+    if (!hasCurrent) {
+      advice.add(
+          "Log the pack current too: without it, capacity in ampere-hours and resistance in"
+              + " milliohm can't be told.");
+    }
+    if (cadenceS > 10) {
+      advice.add("Log every 10 s or faster: resistance shows in the seconds around a step.");
+    }
+    if (smear.isSmeared()) {
+      advice.add("Log momentary values, not averages: averages smear the steps.");
+    }
+    double coarsest = 0;
+    for (ChannelStatistics voltage : voltages) {
+      coarsest = Math.max(coarsest, voltage.resolution());
+    }
+    if (coarsest > 0.004) {
+      advice.add("Log cell voltages to 1 mV: differences between cells are a few millivolts.");
+    }
+    for (int i = 0; i < temperatures.length; i++) {
+      if (temperatures[i].stuckS() >= LEAST_STUCK_S) {
+        advice.add(
+            "Check temperature sensor " + (i + 1) + ": it stood still while the others moved.");
+      }
+    }
+    return advice;
+  }
+}

@@ -1,0 +1,54 @@
+package sagbook.logfile;
+
+import java.util.ArrayList;
+import java.util.List;
+import sagbook.issue.IssueStore;
+
+/** Puts together the stages through which a bank's rows run. */
+final class StreamBuilder {
+  private final BankLogs logs;
+  private final Slots slots;
+  private final IssueStore issues;
+  private final List<RunMerger> mergers = new ArrayList<>();
+
+  StreamBuilder(BankLogs logs, Slots slots, IssueStore issues) {
+    this.logs = logs;
+    this.slots = slots;
+    this.issues = issues;
+  }
+
+  /** Merged, gathered into rows, cleaned, and joined with the logs beside it. */
+  RowStream open(List<FileSurvey> wanted) {
+    FileGroup leading = logs.groups().get(0);
+    RowStream rows = gathered(leading.only(wanted));
+    List<Companion> companions = new ArrayList<>();
+    for (int i = 1; i < logs.groups().size(); i++) {
+      FileGroup group = logs.groups().get(i);
+      companions.add(
+          new Companion(
+              gathered(group.only(wanted)),
+              slots,
+              logs.offsets().get(i),
+              group.cadenceS(),
+              leading.cadenceS()));
+    }
+    RowStream joined = companions.isEmpty() ? rows : new JoinedStream(rows, companions);
+    String file = leading.files().get(0).plan().source().name();
+    return new SpikeFilter(joined, slots, leading.cadenceS(), issues, file);
+  }
+
+  private RowStream gathered(FileGroup group) {
+    RunMerger merger = new RunMerger(group.files(), slots);
+    mergers.add(merger);
+    if (group.files().isEmpty() || !group.isPartial()) {
+      return merger;
+    }
+    double holdS = group.isChangeOnly() ? logs.holdS() : 0;
+    return new SweepGatherer(merger, slots, group.largest().rhythm().shortIntervalS(), holdS);
+  }
+
+  /** Rows that were merged into another row of the same time. */
+  long duplicates() {
+    return mergers.stream().mapToLong(RunMerger::duplicates).sum();
+  }
+}

@@ -1,0 +1,96 @@
+package sagbook.logfile;
+
+import java.io.IOException;
+import java.util.Arrays;
+import sagbook.issue.InputProblem;
+
+/**
+ * Makes whole rows where a log writes the cells one after another, or only what changed. Values
+ * that come within one sweep are one row, at their mean time; a sweep ends when a channel comes
+ * again. In a log that writes only what changed, a value holds until the next, but no longer than a
+ * given age.
+ */
+final class SweepGatherer implements RowStream {
+  /** A sweep is shorter than this share of the short time between two values of a cell. */
+  private static final double SWEEP_SHARE = 0.6;
+
+  private final RowStream in;
+  private final double sweepS;
+  private final double holdS;
+  private final Row ahead;
+  private final double[] heldValue;
+  private final double[] heldSinceS;
+  private boolean hasAhead;
+
+  /** With {@code holdS} of 0, nothing is held. */
+  SweepGatherer(RowStream in, Slots slots, double intervalS, double holdS) {
+    this.in = in;
+    this.sweepS = Double.isNaN(intervalS) ? 0 : SWEEP_SHARE * intervalS;
+    this.holdS = holdS;
+    this.ahead = new Row(slots);
+    this.heldValue = new double[slots.count()];
+    this.heldSinceS = new double[slots.count()];
+    Arrays.fill(heldValue, Double.NaN);
+  }
+
+  @Override
+  public boolean next(Row row) throws InputProblem {
+    if (!hasAhead && !in.next(ahead)) {
+      return false;
+    }
+    row.copyFrom(ahead);
+    hasAhead = false;
+    double firstS = row.timeS;
+    int valued = valued(row);
+    double delay = 0;
+    while (in.next(ahead)) {
+      if (ahead.timeS - firstS > sweepS || clashes(row)) {
+        hasAhead = true;
+        break;
+      }
+      int added = valued(ahead);
+      row.fillFrom(ahead);
+      delay += added * (ahead.timeS - firstS);
+      valued += added;
+    }
+    row.timeS = valued == 0 ? firstS : firstS + delay / valued;
+    hold(row);
+    return true;
+  }
+
+  private static int valued(Row row) {
+    int count = 0;
+    for (double value : row.values) {
+      count += Double.isNaN(value) ? 0 : 1;
+    }
+    return count;
+  }
+
+  private boolean clashes(Row row) {
+    for (int i = 0; i < row.values.length; i++) {
+      if (!Double.isNaN(row.values[i]) && !Double.isNaN(ahead.values[i])) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private void hold(Row row) {
+    if (holdS <= 0) {
+      return;
+    }
+    for (int i = 0; i < row.values.length; i++) {
+      if (!Double.isNaN(row.values[i])) {
+        heldValue[i] = row.values[i];
+        heldSinceS[i] = row.timeS;
+      } else if (row.timeS - heldSinceS[i] <= holdS) {
+        row.values[i] = heldValue[i];
+      }
+    }
+  }
+
+  @Override
+  public void close() throws IOException {
+    in.close();
+  }
+}
