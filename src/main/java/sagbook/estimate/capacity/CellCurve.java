@@ -1,0 +1,30 @@
+package sagbook.estimate.capacity;
+
+import sagbook.numeric.EvenTable;
+
+/**
+ * The string's rest voltage along the charge axis, split in two parts that can move apart: {@code
+ * top}, which belongs to the positive electrode (the knee at the end of charge), and {@code
+ * bottom}, which belongs to the graphite (knee at the end of discharge and steps in between). A
+ * cell that lost cyclable lithium has its top moved against its bottom; one that is out of balance
+ * has both moved alike.
+ *
+ * @param bottom V along the axis of the reference cell
+ * @param top V along the axis of the reference cell
+ * @param visitedFromAh lowest charge at which the reference curve was learned
+ * @param visitedToAh highest charge at which it was learned
+ * @param topVisited whether the knee at the end of charge was learned
+ * @param hysteresisV half the gap between charge and discharge, V
+ */
+record CellCurve(
+    EvenTable bottom,
+    EvenTable top,
+    double visitedFromAh,
+    double visitedToAh,
+    boolean topVisited,
+    double hysteresisV) {
+
+  double at(double topAh, double bottomAh) {
+    return top.at(topAh) + bottom.at(bottomAh);
+  }
+}

@@ -1,0 +1,177 @@
+package sagbook.estimate.capacity;
+
+import sagbook.numeric.Ridge;
+
+/**
+ * Fits one cell's state against the string's curve by Gauss–Newton steps on {@code V - n}, where n
+ * is what the string has in common at each row beyond the curve (polarisation, the fine print of
+ * hysteresis, errors of the axis), so that only differences between neighbours count.
+ *
+ * <p>Parameters: 0 shift, 1 loss, 2 stretch, 3 voltage offset, 4 resistance (momentary), 5
+ * resistance (slow), 6 and on the drift at the knots.
+ */
+final class CellFit {
+  static final int SHIFT = 0;
+  static final int LOSS = 1;
+  static final int STRETCH = 2;
+  static final int OFFSET = 3;
+  static final int OHM = 4;
+  static final int SLOW_OHM = 5;
+  static final int DRIFT = 6;
+
+  private final StringView view;
+  private final TimeGrid grid;
+  private final CurveLearner places;
+  private final Priors priors;
+
+  /**
+   * What is held likely before the data speak; standard deviations.
+   *
+   * @param shiftAh of the shift, Ah
+   * @param lossAh of the loss, Ah
+   * @param stretch of the stretch
+   * @param offsetV of the voltage offset, V
+   * @param ohm of both resistances, ohm
+   * @param driftAhPerDay of a steady drift, Ah a day
+   * @param wanderAh of what the drift wanders from knot to knot, Ah
+   * @param noiseV of one voltage, V
+   * @param axisAh of the charge axis within a day, Ah
+   */
+  record Priors(
+      double shiftAh,
+      double lossAh,
+      double stretch,
+      double offsetV,
+      double ohm,
+      double driftAhPerDay,
+      double wanderAh,
+      double noiseV,
+      double axisAh) {}
+
+  CellFit(StringView view, TimeGrid grid, CurveLearner places, Priors priors) {
+    this.view = view;
+    this.grid = grid;
+    this.places = places;
+    this.priors = priors;
+  }
+
+  int parameters() {
+    return DRIFT + grid.knots();
+  }
+
+  /** Whether the curve says anything about this cell at this row. */
+  boolean inSight(CellCurve curve, CellState s, int c, int r) {
+    double bottomAh = places.bottomPlace(s, c, r);
+    double topAh = places.topPlace(s, c, r);
+    return bottomAh >= curve.visitedFromAh()
+        && topAh <= curve.visitedToAh()
+        && !Double.isNaN(view.voltage(c, r));
+  }
+
+  /** What the curve says of this cell at this row, without the common part, V. */
+  double predicted(CellCurve curve, CellState s, int c, int r) {
+    return curve.at(places.topPlace(s, c, r), places.bottomPlace(s, c, r))
+        + s.offsetV()
+        + s.ohm() * view.currentA()[r]
+        + s.slowOhm() * view.slowCurrentA()[r];
+  }
+
+  /** Adds the rows of a stretch, linearised about a state, to a sum of observations. */
+  void observe(CellCurve curve, CellState s, int c, float[] common, int from, int to, Ridge into) {
+    double[] x = new double[parameters()];
+    for (int r = from; r < to; r++) {
+      if (Float.isNaN(common[r]) || !inSight(curve, s, c, r)) {
+        continue;
+      }
+      double topAh = places.topPlace(s, c, r);
+      double bottomAh = places.bottomPlace(s, c, r);
+      double topSlope = curve.top().slopeAt(topAh);
+      double bottomSlope = curve.bottom().slopeAt(bottomAh);
+      double slope = topSlope + bottomSlope;
+      double residual = view.voltage(c, r) - common[r] - predicted(curve, s, c, r);
+      double restless = Math.abs(view.currentA()[r] - view.slowCurrentA()[r]) * 2e-5;
+      double variance =
+          sq(priors.noiseV()) + sq(slope * priors.axisAh()) + sq(restless) + sq(0.0007);
+      double z = Math.abs(residual) / Math.sqrt(variance);
+      double weight = (z <= 2.5 ? 1 : 2.5 / z) / variance;
+      x[SHIFT] = -slope;
+      x[LOSS] = topSlope;
+      x[STRETCH] = -bottomSlope * (bottomAh - places.anchorAh());
+      x[OFFSET] = 1;
+      x[OHM] = view.currentA()[r];
+      x[SLOW_OHM] = view.slowCurrentA()[r];
+      int k = grid.before(view.day()[r]);
+      double share = grid.share(view.day()[r]);
+      x[DRIFT + k] = -slope * (1 - share);
+      x[DRIFT + k + 1] = -slope * share;
+      into.observe(x, residual, weight);
+      x[DRIFT + k] = 0;
+      x[DRIFT + k + 1] = 0;
+    }
+  }
+
+  /**
+   * Adds what was held likely, as seen from a state (the unknown is the step from it).
+   *
+   * @param lossSdAh standard deviation of the loss, Ah
+   */
+  void observePriors(CellState s, double lossSdAh, Ridge into) {
+    into.prior(SHIFT, -s.shiftAh(), priors.shiftAh());
+    into.prior(LOSS, -s.lossAh(), lossSdAh);
+    into.prior(STRETCH, -s.stretch(), priors.stretch());
+    into.prior(OFFSET, -s.offsetV(), priors.offsetV());
+    into.prior(OHM, -s.ohm(), priors.ohm());
+    into.prior(SLOW_OHM, -s.slowOhm(), priors.ohm());
+    int n = grid.knots();
+    double spacingDays = grid.spanDays() / (n - 1);
+    // The mean drift is zero by definition: the shift is that at mid log.
+    double[] x = new double[parameters()];
+    double mean = 0;
+    for (int k = 0; k < n; k++) {
+      x[DRIFT + k] = 1.0 / n;
+      mean += s.driftAh()[k] / n;
+    }
+    into.observe(x, -mean, 1e8);
+    // A straight line is cheap, bends cost: second differences, and a mild pull on the slope.
+    for (int k = 1; k < n - 1; k++) {
+      double[] bend = new double[parameters()];
+      bend[DRIFT + k - 1] = 1;
+      bend[DRIFT + k] = -2;
+      bend[DRIFT + k + 1] = 1;
+      double now = s.driftAh()[k - 1] - 2 * s.driftAh()[k] + s.driftAh()[k + 1];
+      into.observe(bend, -now, 1 / sq(priors.wanderAh()));
+    }
+    double[] tilt = new double[parameters()];
+    tilt[DRIFT] = -1;
+    tilt[DRIFT + n - 1] = 1;
+    double now = s.driftAh()[n - 1] - s.driftAh()[0];
+    into.observe(tilt, -now, 1 / sq(priors.driftAhPerDay() * spacingDays * (n - 1)));
+  }
+
+  /** The state reached by a step, no part of which goes further than the curve can be trusted. */
+  CellState stepped(CellState s, Ridge.Solution step, double furthestAh) {
+    if (!step.determined()) {
+      return s;
+    }
+    double[] d = step.value();
+    double most =
+        Math.max(Math.abs(d[SHIFT]), Math.max(Math.abs(d[LOSS]), Math.abs(d[LOSS] - d[SHIFT])));
+    double f = most > furthestAh ? furthestAh / most : 1;
+    double[] drift = s.driftAh().clone();
+    for (int k = 0; k < drift.length; k++) {
+      drift[k] += f * d[DRIFT + k];
+    }
+    return new CellState(
+        s.shiftAh() + f * d[SHIFT],
+        s.lossAh() + f * d[LOSS],
+        Math.max(-0.3, Math.min(0.3, s.stretch() + f * d[STRETCH])),
+        s.offsetV() + f * d[OFFSET],
+        s.ohm() + f * d[OHM],
+        s.slowOhm() + f * d[SLOW_OHM],
+        drift);
+  }
+
+  private static double sq(double x) {
+    return x * x;
+  }
+}

@@ -1,0 +1,251 @@
+package sagbook.estimate.capacity;
+
+import java.util.Optional;
+import org.hipparchus.exception.MathRuntimeException;
+import org.hipparchus.linear.ArrayRealVector;
+import org.hipparchus.linear.RealMatrix;
+import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresBuilder;
+import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresOptimizer.Optimum;
+import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresProblem;
+import org.hipparchus.optim.nonlinear.vector.leastsquares.LevenbergMarquardtOptimizer;
+import org.hipparchus.optim.nonlinear.vector.leastsquares.MultivariateJacobianFunction;
+import org.hipparchus.util.Pair;
+import sagbook.numeric.EvenTable;
+
+/**
+ * A pair of published half-cell functions laid over the learned curve: where each electrode begins
+ * and how large it is. It says where full and empty lie beyond what was visited, and which part of
+ * a slope belongs to which electrode (slippage, as in Dubarry, Truchot and Liaw, J. Power Sources
+ * 219 (2012) 204).
+ *
+ * <p>{@code V(q) = Up((qp - q)/Qp) - Un((q - qn)/Qn) + c}, with q, Qp, Qn in shares of nominal
+ * capacity.
+ *
+ * @param pair the functions
+ * @param positiveAh place at which the positive electrode holds no lithium, Ah
+ * @param positiveSizeAh size of the positive electrode, Ah
+ * @param negativeAh place at which the graphite holds no lithium, Ah
+ * @param negativeSizeAh size of the graphite, Ah
+ * @param offsetV constant difference, V
+ * @param misfitV root mean square of what is left, V
+ * @param fullAh place of the full cell, Ah
+ * @param emptyAh place of the empty cell, Ah
+ * @param fullSdAh its standard deviation, Ah
+ * @param emptySdAh its standard deviation, Ah
+ */
+record CurveAnchor(
+    HalfCells pair,
+    double positiveAh,
+    double positiveSizeAh,
+    double negativeAh,
+    double negativeSizeAh,
+    double offsetV,
+    double misfitV,
+    double fullAh,
+    double emptyAh,
+    double fullSdAh,
+    double emptySdAh) {
+
+  double at(double q) {
+    return pair.positive((positiveAh - q) / positiveSizeAh)
+        - pair.negative((q - negativeAh) / negativeSizeAh)
+        + offsetV;
+  }
+
+  double positiveAt(double q) {
+    return pair.positive((positiveAh - q) / positiveSizeAh);
+  }
+
+  /**
+   * Fits a pair over the visited part of a curve.
+   *
+   * @param fromAh lowest place used
+   * @param toAh highest place used
+   * @param fullV rest voltage of a full cell
+   * @param emptyV rest voltage of an empty cell
+   */
+  static Optional<CurveAnchor> fit(
+      HalfCells pair,
+      EvenTable curve,
+      double fromAh,
+      double toAh,
+      double nominalAh,
+      double fullV,
+      double emptyV) {
+    CurveAnchor best = null;
+    for (double size : new double[] {0.9, 1.0, 1.1}) {
+      Optional<CurveAnchor> one =
+          new Fitter(pair, curve, fromAh, toAh, nominalAh, fullV, emptyV).from(size);
+      if (one.isPresent() && (best == null || one.get().misfitV < best.misfitV)) {
+        best = one.get();
+      }
+    }
+    return Optional.ofNullable(best);
+  }
+
+  /** One fit. Internally all charges are shares of nominal capacity. */
+  private static final class Fitter {
+    private static final int POINTS = 240;
+
+    private final HalfCells pair;
+    private final double nominalAh;
+    private final double toAh;
+    private final double fullV;
+    private final double emptyV;
+    private final double[] place = new double[POINTS];
+    private final double[] voltage = new double[POINTS];
+    private final double[] sd = new double[POINTS];
+
+    Fitter(
+        HalfCells pair,
+        EvenTable curve,
+        double fromAh,
+        double toAh,
+        double nominalAh,
+        double fullV,
+        double emptyV) {
+      this.pair = pair;
+      this.nominalAh = nominalAh;
+      this.toAh = toAh;
+      this.fullV = fullV;
+      this.emptyV = emptyV;
+      for (int i = 0; i < POINTS; i++) {
+        double q = fromAh + (toAh - fromAh) * (i + 0.5) / POINTS;
+        place[i] = q / nominalAh;
+        voltage[i] = curve.at(q);
+        double slope = Math.abs(curve.slopeAt(q));
+        sd[i] = Math.hypot(0.002, slope * 0.0015 * nominalAh);
+      }
+    }
+
+    private double model(double[] p, double q) {
+      return pair.positive((p[0] - q) / p[1]) - pair.negative((q - p[2]) / p[3]) + p[4];
+    }
+
+    private double[] residuals(double[] p) {
+      double[] r = new double[POINTS + 3];
+      for (int i = 0; i < POINTS; i++) {
+        r[i] = (model(p, place[i]) - voltage[i]) / sd[i];
+      }
+      // Weak hold: sizes within a third of usual, offset within 6 mV.
+      r[POINTS] = (p[1] - 1.1) / 0.3;
+      r[POINTS + 1] = (p[3] - 1.25) / 0.3;
+      r[POINTS + 2] = p[4] / 0.006;
+      return r;
+    }
+
+    Optional<CurveAnchor> from(double size) {
+      double top = toAh / nominalAh;
+      double[] start = {top + 0.01, 1.1 * size, top - 1.02 * size, 1.25 * size, 0};
+      MultivariateJacobianFunction function =
+          point -> {
+            double[] p = point.toArray();
+            double[] r = residuals(p);
+            double[][] jacobian = new double[r.length][p.length];
+            for (int k = 0; k < p.length; k++) {
+              double h = 1e-5;
+              double[] up = p.clone();
+              double[] down = p.clone();
+              up[k] += h;
+              down[k] -= h;
+              double[] a = residuals(up);
+              double[] b = residuals(down);
+              for (int i = 0; i < r.length; i++) {
+                jacobian[i][k] = (a[i] - b[i]) / (2 * h);
+              }
+            }
+            return new Pair<>(
+                new ArrayRealVector(r, false),
+                org.hipparchus.linear.MatrixUtils.createRealMatrix(jacobian));
+          };
+      LeastSquaresProblem problem =
+          new LeastSquaresBuilder()
+              .start(start)
+              .model(function)
+              .target(new double[POINTS + 3])
+              .maxEvaluations(200)
+              .maxIterations(200)
+              .build();
+      try {
+        return of(new LevenbergMarquardtOptimizer().optimize(problem));
+      } catch (MathRuntimeException stuck) {
+        return Optional.empty();
+      }
+    }
+
+    private Optional<CurveAnchor> of(Optimum optimum) {
+      double[] p = optimum.getPoint().toArray();
+      double squares = 0;
+      double chi = 0;
+      double[] r = residuals(p);
+      for (int i = 0; i < POINTS; i++) {
+        squares += sq(r[i] * sd[i]);
+        chi += sq(r[i]);
+      }
+      double misfit = Math.sqrt(squares / POINTS);
+      double full = root(p, fullV, p[0] - 0.2, p[0] + 0.02);
+      double empty = root(p, emptyV, p[2] - 0.005, p[2] + 0.6);
+      if (Double.isNaN(full) || Double.isNaN(empty) || !(full > empty)) {
+        return Optional.empty();
+      }
+      // Neighbouring points share their misfit: about one in ten is independent.
+      double inflate = Math.max(1, Math.sqrt(chi / POINTS)) * Math.sqrt(10);
+      RealMatrix covariance = optimum.getCovariances(1e-14);
+      double fullSd = inflate * rootSd(p, covariance, fullV, true);
+      double emptySd = inflate * rootSd(p, covariance, emptyV, false);
+      return Optional.of(
+          new CurveAnchor(
+              pair,
+              p[0] * nominalAh,
+              p[1] * nominalAh,
+              p[2] * nominalAh,
+              p[3] * nominalAh,
+              p[4],
+              misfit,
+              full * nominalAh,
+              empty * nominalAh,
+              fullSd * nominalAh,
+              emptySd * nominalAh));
+    }
+
+    private double rootSd(double[] p, RealMatrix covariance, double volt, boolean top) {
+      double[] gradient = new double[p.length];
+      for (int k = 0; k < p.length; k++) {
+        double h = 1e-4;
+        double[] up = p.clone();
+        double[] down = p.clone();
+        up[k] += h;
+        down[k] -= h;
+        gradient[k] = (edge(up, volt, top) - edge(down, volt, top)) / (2 * h);
+      }
+      ArrayRealVector g = new ArrayRealVector(gradient, false);
+      return Math.sqrt(Math.max(0, g.dotProduct(covariance.operate(g))));
+    }
+
+    private double edge(double[] p, double volt, boolean top) {
+      return top ? root(p, volt, p[0] - 0.2, p[0] + 0.02) : root(p, volt, p[2] - 0.005, p[2] + 0.6);
+    }
+
+    /** Place at which the (rising) model passes a voltage, by bisection; NaN outside. */
+    private double root(double[] p, double volt, double low, double high) {
+      double a = low;
+      double b = high;
+      if (!(model(p, a) < volt) || !(model(p, b) > volt)) {
+        return Double.NaN;
+      }
+      for (int i = 0; i < 60; i++) {
+        double middle = (a + b) / 2;
+        if (model(p, middle) < volt) {
+          a = middle;
+        } else {
+          b = middle;
+        }
+      }
+      return (a + b) / 2;
+    }
+
+    private static double sq(double x) {
+      return x * x;
+    }
+  }
+}

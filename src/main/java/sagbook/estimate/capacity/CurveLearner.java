@@ -1,0 +1,268 @@
+package sagbook.estimate.capacity;
+
+import java.util.Arrays;
+import sagbook.numeric.EvenTable;
+
+/**
+ * Learns the string's curve from its own cells: a shape-invariant model (Lawton, Sylvestre and
+ * Maggio 1972), in which all cells share one curve and differ in where it lies. Resistance,
+ * hysteresis and each cell's own differences are taken off before the voltages are averaged in bins
+ * of charge.
+ */
+final class CurveLearner {
+  private final StringView view;
+  private final TimeGrid grid;
+  private final double slowOhm;
+  private final double stepAh;
+  private final double bottomAnchorAh;
+
+  /**
+   * A learner.
+   *
+   * @param slowOhm response of the string's cells some minutes after a step, ohm
+   * @param stepAh width of a bin, Ah
+   * @param bottomAnchorAh place about which a cell's size stretches its curve, Ah
+   */
+  CurveLearner(
+      StringView view, TimeGrid grid, double slowOhm, double stepAh, double bottomAnchorAh) {
+    this.view = view;
+    this.grid = grid;
+    this.slowOhm = slowOhm;
+    this.stepAh = stepAh;
+    this.bottomAnchorAh = bottomAnchorAh;
+  }
+
+  /** The curve of the string's median voltage: a first look, before cells are told apart. */
+  Learned first(double[] restingV) {
+    double[] range = range(view.chargeAh());
+    Bins bins = new Bins(range[0], range[1], stepAh);
+    double hysteresisV = 0.008;
+    for (int pass = 0; pass < 3; pass++) {
+      bins.clear();
+      for (int r = 0; r < view.rows(); r++) {
+        bins.add(view.chargeAh()[r], restingV[r] - hysteresisV * view.hysteresis()[r], weight(r));
+      }
+      hysteresisV = hysteresis(bins, restingV, hysteresisV);
+    }
+    return new Learned(bins.table(), bins.from(), bins.to(), hysteresisV);
+  }
+
+  /** Rows shortly after large steps say less. */
+  private double weight(int r) {
+    double restless = Math.abs(view.currentA()[r] - view.slowCurrentA()[r]);
+    return 1 / (1 + sq(slowOhm * restless / 0.003));
+  }
+
+  private double hysteresis(Bins bins, double[] restingV, double now) {
+    EvenTable table = bins.table();
+    double xy = 0;
+    double xx = 1e-9;
+    for (int r = 0; r < view.rows(); r++) {
+      double q = view.chargeAh()[r];
+      if (Math.abs(table.slopeAt(q)) * stepAh > 0.004) {
+        continue;
+      }
+      double residual = restingV[r] - table.at(q);
+      if (Math.abs(residual) < 0.05) {
+        double h = view.hysteresis()[r];
+        double w = weight(r);
+        xy += w * residual * h;
+        xx += w * h * h;
+      }
+    }
+    return Math.max(0, Math.min(0.03, 0.5 * now + 0.5 * xy / xx));
+  }
+
+  /** Pools all cells about their present states into a new curve with the same split place. */
+  CellCurve pooled(CellCurve curve, CellState[] states, double splitAh) {
+    double[] range = range(view.chargeAh());
+    double reach = 0.4 * (range[1] - range[0]);
+    Bins bottoms = new Bins(range[0] - reach, range[1] + reach, stepAh);
+    Bins tops = new Bins(splitAh - 2 * stepAh, range[1] + reach, stepAh);
+    for (int c = 0; c < states.length; c++) {
+      for (int r = 0; r < view.rows(); r++) {
+        double v = own(states[c], c, r, curve.hysteresisV());
+        if (Double.isNaN(v)) {
+          continue;
+        }
+        double bottomAh = bottomPlace(states[c], c, r);
+        double topAh = topPlace(states[c], c, r);
+        if (topAh <= splitAh) {
+          bottoms.add(bottomAh, v, weight(r));
+        } else if (curve.topVisited()) {
+          tops.add(topAh, v - curve.bottom().at(bottomAh), weight(r));
+        }
+      }
+    }
+    if (!bottoms.filled()) {
+      return curve;
+    }
+    EvenTable bottom = flatAbove(bottoms.table(), splitAh);
+    EvenTable top = curve.top();
+    if (curve.topVisited() && tops.filled()) {
+      top = risingOnly(tops.table(), splitAh);
+    }
+    return new CellCurve(
+        bottom,
+        top,
+        Math.min(curve.visitedFromAh(), bottoms.from()),
+        Math.max(curve.visitedToAh(), curve.topVisited() ? tops.to() : curve.visitedToAh()),
+        curve.topVisited(),
+        curve.hysteresisV());
+  }
+
+  /** A cell's voltage with everything taken off that is not its open-circuit curve, V. */
+  private double own(CellState s, int c, int r, double hysteresisV) {
+    return view.voltage(c, r)
+        - s.offsetV()
+        - (slowOhm + s.ohm()) * view.currentA()[r]
+        - s.slowOhm() * view.slowCurrentA()[r]
+        - hysteresisV * view.hysteresis()[r];
+  }
+
+  double anchorAh() {
+    return bottomAnchorAh;
+  }
+
+  double topPlace(CellState s, int c, int r) {
+    return view.chargeAh()[r]
+        - view.bledAh()[c][r]
+        - s.shiftAh()
+        + s.lossAh()
+        - grid.at(s.driftAh(), view.day()[r]);
+  }
+
+  double bottomPlace(CellState s, int c, int r) {
+    double q =
+        view.chargeAh()[r]
+            - view.bledAh()[c][r]
+            - s.shiftAh()
+            - grid.at(s.driftAh(), view.day()[r]);
+    return bottomAnchorAh + (q - bottomAnchorAh) / (1 + s.stretch());
+  }
+
+  private static EvenTable flatAbove(EvenTable table, double splitAh) {
+    double[] values = table.values().clone();
+    double level = table.at(splitAh);
+    double slope =
+        Math.max(0, (level - table.at(splitAh - 20 * table.step())) / (20 * table.step()));
+    for (int i = 0; i < values.length; i++) {
+      double place = table.start() + i * table.step();
+      if (place > splitAh) {
+        values[i] = level + slope * (place - splitAh);
+      }
+    }
+    return new EvenTable(table.start(), table.step(), values);
+  }
+
+  private static EvenTable risingOnly(EvenTable table, double splitAh) {
+    double[] values = table.values().clone();
+    double most = 0;
+    for (int i = 0; i < values.length; i++) {
+      if (table.start() + i * table.step() <= splitAh) {
+        values[i] = 0;
+      }
+      most = Math.max(most, values[i]);
+      values[i] = most;
+    }
+    return new EvenTable(table.start(), table.step(), values);
+  }
+
+  private static double[] range(double[] chargeAh) {
+    double low = Arrays.stream(chargeAh).filter(q -> !Double.isNaN(q)).min().orElse(0);
+    double high = Arrays.stream(chargeAh).filter(q -> !Double.isNaN(q)).max().orElse(1);
+    return new double[] {low, high};
+  }
+
+  private static double sq(double x) {
+    return x * x;
+  }
+
+  /**
+   * What a first look shows.
+   *
+   * @param curve rest voltage along the axis
+   */
+  record Learned(EvenTable curve, double fromAh, double toAh, double hysteresisV) {}
+
+  /** Weighted means in even bins; empty bins are bridged straight. */
+  private static final class Bins {
+    private final double start;
+    private final double step;
+    private final double[] sum;
+    private final double[] weight;
+
+    Bins(double low, double high, double step) {
+      this.start = low;
+      this.step = step;
+      int n = Math.max(3, (int) Math.ceil((high - low) / step) + 1);
+      sum = new double[n];
+      weight = new double[n];
+    }
+
+    void clear() {
+      Arrays.fill(sum, 0);
+      Arrays.fill(weight, 0);
+    }
+
+    void add(double place, double value, double w) {
+      if (Double.isNaN(value)) {
+        return;
+      }
+      int i = (int) Math.round((place - start) / step);
+      if (i >= 0 && i < sum.length) {
+        sum[i] += w * value;
+        weight[i] += w;
+      }
+    }
+
+    private boolean has(int i) {
+      return weight[i] > 0.5;
+    }
+
+    boolean filled() {
+      int n = 0;
+      for (int i = 0; i < sum.length; i++) {
+        n += has(i) ? 1 : 0;
+      }
+      return n >= 3;
+    }
+
+    double from() {
+      int i = 0;
+      while (i < sum.length - 1 && !has(i)) {
+        i++;
+      }
+      return start + i * step;
+    }
+
+    double to() {
+      int i = sum.length - 1;
+      while (i > 0 && !has(i)) {
+        i--;
+      }
+      return start + i * step;
+    }
+
+    EvenTable table() {
+      double[] values = new double[sum.length];
+      int last = -1;
+      for (int i = 0; i < values.length; i++) {
+        if (has(i)) {
+          values[i] = sum[i] / weight[i];
+          for (int k = last + 1; k < i; k++) {
+            values[k] =
+                last < 0
+                    ? values[i]
+                    : values[last] + (values[i] - values[last]) * (k - last) / (i - last);
+          }
+          last = i;
+        }
+      }
+      for (int k = last + 1; k < values.length; k++) {
+        values[k] = last < 0 ? 0 : values[last];
+      }
+      return new EvenTable(start, step, values);
+    }
+  }
+}

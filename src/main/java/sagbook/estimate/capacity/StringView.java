@@ -1,0 +1,100 @@
+package sagbook.estimate.capacity;
+
+import java.util.Arrays;
+import sagbook.evidence.ThinnedRecord;
+
+/**
+ * The thinned record as the charge estimators need it: charge axis, currents, hysteresis state and
+ * counted bleeding at every row.
+ *
+ * @param record the thinned record
+ * @param chargeAh charge axis, Ah
+ * @param day days since the first row
+ * @param currentA current, A
+ * @param slowCurrentA current through a low-pass of ten minutes, A
+ * @param hysteresis state of hysteresis, -1 (long discharged) to 1 (long charged)
+ * @param bledAh charge bled so far from each cell beyond the string's median, [cell][row], Ah
+ * @param bleedKnown whether bleeding was logged
+ */
+record StringView(
+    ThinnedRecord record,
+    double[] chargeAh,
+    double[] day,
+    double[] currentA,
+    double[] slowCurrentA,
+    double[] hysteresis,
+    float[][] bledAh,
+    boolean bleedKnown) {
+  private static final double SLOW_S = 600;
+
+  /**
+   * Share of capacity over which hysteresis turns round. Common practice, no source; published
+   * curves reverse within a few per cent of charge.
+   */
+  private static final double HYSTERESIS_SHARE = 0.03;
+
+  static StringView of(
+      ThinnedRecord record, double[] chargeAh, double nominalAh, double bleedResistorOhm) {
+    int rows = record.rows();
+    double[] day = new double[rows];
+    double[] current = new double[rows];
+    double[] slow = new double[rows];
+    double[] hysteresis = new double[rows];
+    for (int r = 0; r < rows; r++) {
+      day[r] = (record.timeS()[r] - record.timeS()[0]) / 86_400;
+      current[r] = Float.isNaN(record.currentA()[r]) ? 0 : record.currentA()[r];
+      boolean follows = r > 0 && record.segment()[r] == record.segment()[r - 1];
+      double dt = follows ? record.timeS()[r] - record.timeS()[r - 1] : record.seconds()[r];
+      double keep = Math.exp(-dt / SLOW_S);
+      slow[r] = r == 0 ? current[r] : slow[r - 1] * keep + current[r] * (1 - keep);
+      double moved = Math.abs(current[r]) * dt / 3600 / (HYSTERESIS_SHARE * nominalAh);
+      double before = r == 0 ? Math.signum(current[r]) : hysteresis[r - 1];
+      hysteresis[r] = before + (Math.signum(current[r]) - before) * (1 - Math.exp(-moved));
+    }
+    float[][] bled = bled(record, bleedResistorOhm);
+    return new StringView(
+        record, chargeAh, day, current, slow, hysteresis, bled, record.hasBleed());
+  }
+
+  private static float[][] bled(ThinnedRecord record, double resistorOhm) {
+    int cells = record.cells();
+    float[][] bled = new float[cells][record.rows()];
+    if (!record.hasBleed()) {
+      return bled;
+    }
+    double[] sum = new double[cells];
+    double[] sorted = new double[cells];
+    for (int r = 0; r < record.rows(); r++) {
+      for (int c = 0; c < cells; c++) {
+        double level = record.bleedFraction()[c][r];
+        double v = record.voltageV()[c][r];
+        if (level > 0 && v > 0) {
+          sum[c] += level * v / resistorOhm * record.seconds()[r] / 3600;
+        }
+        sorted[c] = sum[c];
+      }
+      Arrays.sort(sorted);
+      double middle = (sorted[(cells - 1) / 2] + sorted[cells / 2]) / 2;
+      for (int c = 0; c < cells; c++) {
+        bled[c][r] = (float) (sum[c] - middle);
+      }
+    }
+    return bled;
+  }
+
+  int rows() {
+    return day.length;
+  }
+
+  int cells() {
+    return record.cells();
+  }
+
+  double voltage(int cell, int row) {
+    return record.voltageV()[cell][row];
+  }
+
+  double days() {
+    return day.length == 0 ? 0 : day[day.length - 1];
+  }
+}
