@@ -29,13 +29,15 @@ public final class EvidenceCollector implements SampleSink {
   /**
    * A collector for one bank.
    *
+   * @param nominalAh nominal capacity, Ah
    * @param bleedResistorOhm what a board bleeds its cell through
    */
-  public EvidenceCollector(Channels channels, Limits limits, double bleedResistorOhm) {
+  public EvidenceCollector(
+      Channels channels, Limits limits, double nominalAh, double bleedResistorOhm) {
     this.channels = channels;
     this.bleedResistorOhm = bleedResistorOhm;
     this.thinned = new ThinnedBuilder(channels);
-    this.steps = new StepCollector(channels);
+    this.steps = new StepCollector(channels, nominalAh);
     this.edges = new EdgeCollector(channels);
     this.stress = new StressCollector(channels, limits);
     this.quality = new QualityCollector(channels);

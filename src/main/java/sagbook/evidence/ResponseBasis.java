@@ -7,9 +7,9 @@ import java.util.Arrays;
  * part, and parts {@code 1 - exp(-t/tau)} that build up with given time constants. Any sum of
  * exponentials between them is followed closely, so the real time constants need not be known.
  *
- * <p>Regressor 0 is the lead (the voltage of a board that is read later than the current already
- * answers a step that the current shows only in the next row), 1 the immediate part, 2 and on the
- * slow parts, the last the charge moved since the row before (the open-circuit voltage's slope).
+ * <p>Regressor 0 is the immediate part, 1 and on the slow parts, then hysteresis (which turns round
+ * as charge moves the other way, and would pass for a slow part in a log of few rows), the last the
+ * charge moved (the open-circuit voltage's slope).
  *
  * @param tauS time constants, s, rising
  */
@@ -18,7 +18,7 @@ public record ResponseBasis(double[] tauS) {
   /** Time constants that a log of this cadence can tell apart, s. */
   static ResponseBasis forCadence(double cadenceS) {
     double[] all = {4, 20, 100, 500};
-    double[] kept = Arrays.stream(all).filter(tau -> tau >= 0.35 * cadenceS).toArray();
+    double[] kept = Arrays.stream(all).filter(tau -> tau >= 1.2 * cadenceS).toArray();
     return new ResponseBasis(kept.length == 0 ? new double[] {3 * cadenceS} : kept);
   }
 
@@ -27,9 +27,24 @@ public record ResponseBasis(double[] tauS) {
     return tauS.length + 3;
   }
 
+  /** Index of the immediate regressor. */
+  public int immediate() {
+    return 0;
+  }
+
+  /** Index of the hysteresis regressor. */
+  public int hysteresis() {
+    return tauS.length + 1;
+  }
+
   /** Index of the charge regressor. */
   public int charge() {
     return tauS.length + 2;
+  }
+
+  /** Whether a regressor stands for what builds up over more than half a minute. */
+  public boolean isSlow(int regressor) {
+    return regressor > tauS.length || (regressor > 0 && tauS[regressor - 1] > 30);
   }
 
   /**
@@ -39,9 +54,9 @@ public record ResponseBasis(double[] tauS) {
    */
   public double[] weightsAt(double ageS) {
     double[] weights = new double[size()];
-    weights[1] = 1;
+    weights[0] = 1;
     for (int k = 0; k < tauS.length; k++) {
-      weights[2 + k] = 1 - Math.exp(-ageS / tauS[k]);
+      weights[1 + k] = 1 - Math.exp(-ageS / tauS[k]);
     }
     return weights;
   }

@@ -8,54 +8,72 @@ import sagbook.model.SampleBlock;
 import sagbook.numeric.Robust;
 
 /**
- * Gathers {@link StepWindow}s. The drive is the current; without one, the string's mean voltage.
+ * Gathers {@link StepWindow}s: changes of voltage between two rows that stand around a step of the
+ * drive (the current; without one, the string's mean voltage), with the drive quiet at both ends.
+ * Quiet ends make it indifferent whether a board was read a little before or after the current.
  *
  * <p>When a step falls between two rows its exact time is unknown; it is taken as equally likely
- * anywhere between them, so each regressor is the mean over that interval. The same holds for logs
- * that average over the interval, because averaging and a linear response commute.
+ * anywhere between them. The same holds for logs that average over the interval, because averaging
+ * and a linear response commute.
  */
 final class StepCollector {
   private static final double WINDOW_S = 7200;
-  private static final int ROWS_AFTER_STEP = 8;
+
+  /**
+   * How quiet the ends must be, as a share of the step between them. Common practice, no source.
+   */
+  private static final double QUIET = 0.12;
+
+  /** Rows after the step at which the answer is taken, by kind, s. */
+  private static final double[] ANSWER_S = {10, 30, 60, 120};
+
+  /** Share of capacity over which hysteresis turns round; published curves take a few per cent. */
+  private static final double HYSTERESIS_SHARE = 0.04;
 
   private final Channels channels;
+  private final double nominalAh;
   private final int cells;
   private ResponseBasis basis = ResponseBasis.forCadence(10);
+  private StepHistory history;
+  private int guardRows = 1;
+  private int[] spans = new int[0];
   private double threshold = Double.POSITIVE_INFINITY;
-
   private double lastDrive = Double.NaN;
-  private final double[] lastVoltage;
   private double[] faded = new double[0];
-  private int rowsSinceStep = Integer.MAX_VALUE;
-  private int rowsSinceGap;
+  private double[] state = new double[0];
 
-  private boolean pending;
-  private double[] x = new double[0];
+  private final double[] x;
   private final double[] y;
-  private final boolean[] yValid;
-  private double pendingStep;
-  private boolean pendingNear;
-  private final double[] usualDeviation;
-
+  private final boolean[] valid;
   private final List<StepWindow> windows = new ArrayList<>();
   private StepWindowBuilder window;
 
-  StepCollector(Channels channels) {
+  StepCollector(Channels channels, double nominalAh) {
     this.channels = channels;
+    this.nominalAh = nominalAh;
     this.cells = channels.seriesCells();
-    lastVoltage = new double[cells];
+    x = new double[8];
     y = new double[cells];
-    yValid = new boolean[cells];
-    usualDeviation = new double[cells];
-    Arrays.fill(usualDeviation, 0.005);
+    valid = new boolean[cells];
+    history = new StepHistory(2, cells, basis.size());
     window = new StepWindowBuilder(basis, cells);
   }
 
   void start(double cadenceS) {
     basis = ResponseBasis.forCadence(cadenceS);
     faded = new double[basis.tauS().length];
-    x = new double[basis.size()];
+    state = new double[basis.size()];
     window = new StepWindowBuilder(basis, cells);
+    // A sweep over all boards takes a second or two: of no account beside half a minute.
+    guardRows = cadenceS < 30 ? 1 : 0;
+    spans =
+        Arrays.stream(ANSWER_S)
+            .mapToInt(s -> guardRows + 1 + Math.max(1, (int) Math.round(s / cadenceS - 0.5)))
+            .distinct()
+            .filter(rows -> rows <= 40)
+            .toArray();
+    int longest = spans.length == 0 ? 2 : spans[spans.length - 1];
+    history = new StepHistory(longest + 3, cells, basis.size());
   }
 
   ResponseBasis basis() {
@@ -79,9 +97,9 @@ final class StepCollector {
     }
     Arrays.sort(size, 0, n);
     if (n > 10) {
-      double quiet = 4 * Robust.quantileOfSorted(size, n, 0.4);
+      double quiet = 5 * Robust.quantileOfSorted(size, n, 0.4);
       double large = 0.1 * Robust.quantileOfSorted(size, n, 0.995);
-      double least = channels.hasCurrent() ? 0.05 : 0.002;
+      double least = channels.hasCurrent() ? 0.05 : 0.003;
       threshold = Math.max(least, Math.max(quiet, large));
     } else if (n > 0 && Double.isInfinite(threshold)) {
       threshold = 0.3 * size[n - 1];
@@ -101,79 +119,88 @@ final class StepCollector {
 
   void take(SampleBlock block, int r, Stopwatch clock) {
     double now = drive(block, r);
-    if (!clock.follows() || Double.isNaN(now) || Double.isNaN(lastDrive)) {
-      restart(block, r, now);
+    boolean follows = clock.follows() && !Double.isNaN(now) && !Double.isNaN(lastDrive);
+    if (follows) {
+      advance(now, clock.elapsedS());
+    } else {
+      history.clear();
+      Arrays.fill(faded, 0);
+      Arrays.fill(state, 0);
+      state[basis.immediate()] = Double.isNaN(now) ? 0 : now;
+    }
+    lastDrive = now;
+    window.rollTo(block.timeS()[r], WINDOW_S, windows);
+    window.conditions(block, r, clock);
+    if (Double.isNaN(now)) {
       return;
     }
-    double dt = clock.elapsedS();
-    double step = now - lastDrive;
-    if (pending) {
-      commit(step);
+    history.push(now, state, block, r);
+    for (int span : spans) {
+      around(span);
     }
-    rowsSinceStep = Math.abs(step) > threshold ? 0 : Math.min(rowsSinceStep, 1 << 20) + 1;
-    x[1] = step;
+  }
+
+  private void advance(double now, double dt) {
+    double step = now - lastDrive;
+    state[basis.immediate()] = now;
     for (int k = 0; k < faded.length; k++) {
       double tau = basis.tauS()[k];
       double keep = Math.exp(-dt / tau);
-      double next = faded[k] * keep + step * tau / dt * (1 - keep);
-      x[2 + k] = step - (next - faded[k]);
-      faded[k] = next;
+      faded[k] = faded[k] * keep + step * tau / dt * (1 - keep);
+      state[1 + k] = now - faded[k];
     }
-    x[basis.charge()] = channels.hasCurrent() ? (now + lastDrive) / 2 * dt / 3600 : dt / 3600;
-    differences(block, r, dt);
-    window.rollTo(block.timeS()[r], WINDOW_S, windows);
-    window.conditions(block, r, clock);
-    lastDrive = now;
-    rowsSinceGap++;
+    double moved = channels.hasCurrent() ? (now + lastDrive) / 2 * dt / 3600 : dt / 3600;
+    state[basis.charge()] += moved;
+    if (channels.hasCurrent()) {
+      double before = state[basis.hysteresis()];
+      double turned = 1 - Math.exp(-Math.abs(moved) / (HYSTERESIS_SHARE * nominalAh));
+      state[basis.hysteresis()] += (Math.signum(moved) - before) * turned;
+    }
   }
 
-  private void differences(SampleBlock block, int r, double dt) {
+  /** Observes the pair of rows {@code span} apart that ends one row before the latest. */
+  private void around(int span) {
+    int to = 1;
+    int from = to + span;
+    if (history.rows() < from + 2) {
+      return;
+    }
+    double range = history.rangeBetween(from, to);
+    if (!(range > threshold)) {
+      return;
+    }
+    double quiet = QUIET * range;
+    boolean still =
+        Math.abs(history.step(0)) < quiet
+            && Math.abs(history.step(to)) < quiet
+            && Math.abs(history.step(from)) < quiet
+            && (guardRows == 0 || Math.abs(history.step(from - 1)) < quiet);
+    if (!still) {
+      return;
+    }
+    history.stateChange(from, to, x, basis.size());
     double mean = 0;
-    int valid = 0;
+    int heard = 0;
     for (int c = 0; c < cells; c++) {
-      double v = block.voltageV()[c][r];
-      y[c] = v - lastVoltage[c];
-      yValid[c] = !Double.isNaN(y[c]);
-      if (yValid[c]) {
+      y[c] = history.voltageChange(c, from, to);
+      valid[c] = !Double.isNaN(y[c]);
+      if (valid[c]) {
         mean += y[c];
-        valid++;
+        heard++;
       }
-      lastVoltage[c] = v;
     }
-    pending = valid > 0 && dt > 0 && rowsSinceGap > 2;
-    mean = valid > 0 ? mean / valid : 0;
+    if (heard < Math.max(2, cells / 2)) {
+      return;
+    }
+    mean /= heard;
     for (int c = 0; c < cells; c++) {
-      double deviation = Math.abs(y[c] - mean);
       // A reading far off its neighbours is a glitch of one board, not an answer to the load.
-      if (!(deviation <= 10 * usualDeviation[c] + 2 * Math.abs(mean) + 0.002)) {
-        yValid[c] = false;
+      if (!valid[c] || Math.abs(y[c] - mean) > 3 * Math.abs(mean) + 0.012) {
+        valid[c] = false;
         y[c] = mean;
-      } else {
-        usualDeviation[c] += 0.01 * (deviation - usualDeviation[c]);
       }
     }
-    pendingStep = x[1];
-    pendingNear = rowsSinceStep <= ROWS_AFTER_STEP;
-  }
-
-  private void commit(double nextStep) {
-    boolean beforeStep = Math.abs(nextStep) > threshold;
-    if (pendingNear || beforeStep) {
-      x[0] = nextStep - pendingStep;
-      window.observe(x, y, yValid);
-    }
-    pending = false;
-  }
-
-  private void restart(SampleBlock block, int r, double now) {
-    pending = false;
-    rowsSinceGap = 0;
-    rowsSinceStep = Integer.MAX_VALUE;
-    Arrays.fill(faded, 0);
-    for (int c = 0; c < cells; c++) {
-      lastVoltage[c] = block.voltageV()[c][r];
-    }
-    lastDrive = now;
+    window.observe(x, y, valid);
   }
 
   List<StepWindow> finish() {

@@ -1,14 +1,13 @@
 package sagbook.evidence;
 
 /**
- * Sums over a stretch of the log (an hour or two) from which the response of every cell to a
- * current step follows by least squares: the change of each cell's voltage from one sample to the
- * next against the changes of the drive (current, or the string's mean voltage when current is not
- * logged) at the next, the same and earlier samples.
+ * Sums over a stretch of the log (two hours) from which the response of every cell to a current
+ * step follows by least squares: the change of each cell's voltage across steps against the changes
+ * of the {@link ResponseBasis}.
  *
  * @param startS start of the window, s since 1970
  * @param endS end of the window, s
- * @param rows rows used
+ * @param rows pairs of rows used
  * @param meanTemperatureC mean temperature, one a cell; NaN when not logged
  * @param meanCurrentA mean current, A; NaN when not logged
  * @param meanChargeAh mean of the charge counter, Ah; NaN when not logged
@@ -16,7 +15,7 @@ package sagbook.evidence;
  * @param gram X'X, packed lower triangle by rows, of the regressors
  * @param cross X'y, [cell][regressor]; y in V
  * @param sumSquares y'y, one a cell
- * @param cellRows rows with a valid y, one a cell
+ * @param cellRows pairs with a valid y, one a cell
  */
 public record StepWindow(
     double startS,

@@ -60,6 +60,11 @@ public final class Ridge {
     }
   }
 
+  /** A diagonal entry of the normal matrix. */
+  public double normalAt(int i) {
+    return normal[i][i];
+  }
+
   /** Multiplies all sums so far, which weights all observations so far. */
   public void scale(double factor) {
     for (int i = 0; i < right.length; i++) {

@@ -1,5 +1,7 @@
 package sagbook.estimate.axis;
 
+import java.util.Arrays;
+import java.util.function.DoubleUnaryOperator;
 import sagbook.evidence.ThinnedRecord;
 
 /**
@@ -13,6 +15,24 @@ import sagbook.evidence.ThinnedRecord;
  * @param offsetA the current sensor's offset that was taken out, A
  */
 public record ChargeAxis(double[] chargeAh, boolean pinned, int fullCharges, double offsetA) {
+
+  /**
+   * Charge 0 to 1 of the string at a time (s since 1970), NaN outside the record or when not
+   * pinned.
+   *
+   * @param fullAh place of the full string on the axis, Ah
+   * @param capacityAh capacity that makes up the whole, Ah
+   */
+  public DoubleUnaryOperator share(ThinnedRecord record, double fullAh, double capacityAh) {
+    return timeS -> {
+      if (!pinned) {
+        return Double.NaN;
+      }
+      int at = Arrays.binarySearch(record.timeS(), timeS);
+      int row = at >= 0 ? at : Math.min(record.rows() - 1, -at - 1);
+      return row < 0 ? Double.NaN : 1 + (chargeAh[row] - fullAh) / capacityAh;
+    };
+  }
 
   /** Charge axis of a record by moving the counter so that every anchor reads zero. */
   static ChargeAxis pinnedAt(ThinnedRecord record, int[] anchorRow, double[] anchorAh) {

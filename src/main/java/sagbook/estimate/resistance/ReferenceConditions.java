@@ -3,7 +3,9 @@ package sagbook.estimate.resistance;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import sagbook.evidence.StepWindow;
+import sagbook.estimate.response.ReducedWindow;
+import sagbook.estimate.response.StringResponse;
+import sagbook.evidence.ResponseBasis;
 import sagbook.numeric.Ridge;
 import sagbook.numeric.Robust;
 
@@ -16,17 +18,17 @@ import sagbook.numeric.Robust;
  * from 11 to 22 (M. Naumann, doctoral thesis, TU Munich 2018, open table). Huber weights (Huber
  * 1964) keep odd windows from mattering.
  *
- * @param scale factor from the string's resistance at each window to that at 25 °C and mid charge
- * @param size size of the response in each window, 1 for the pooled one
- * @param logAtReference ln of the size at 25 °C and mid charge
- * @param logSd its standard deviation
+ * @param scale size of the string's response in each window over that at 25 °C and mid charge; 0
+ *     where the window is not used
+ * @param logLevel logarithm of the response at 25 °C and mid charge over the pooled one it was
+ *     fitted with
+ * @param logSd standard deviation of the logarithm of the response at 25 °C and mid charge
  * @param activationEnergy kJ/mol
  * @param activationEnergySd kJ/mol
  */
 record ReferenceConditions(
     double[] scale,
-    double[] size,
-    double logAtReference,
+    double logLevel,
     double logSd,
     double activationEnergy,
     double activationEnergySd) {
@@ -34,6 +36,8 @@ record ReferenceConditions(
   private static final double REFERENCE_KELVIN = 298.15;
   private static final double PRIOR_KILOJOULE = 16;
   private static final double PRIOR_SD_KILOJOULE = 5;
+
+  private static final double FREE = 0.2;
 
   /** Temperature factor relative to 25 °C for an activation energy in kJ/mol. */
   static double arrhenius(double kilojoule, double celsius) {
@@ -47,25 +51,27 @@ record ReferenceConditions(
   /**
    * Fits the temperature and charge dependence.
    *
-   * @param size response size in each window, NaN where unusable
-   * @param sizeSd its standard deviation
+   * @param response a first pooled response, whose shape the windows share
    * @param charge charge 0 to 1 in each window, NaN when unknown
    */
   static Optional<ReferenceConditions> fit(
-      List<StepWindow> windows, double[] size, double[] sizeSd, double[] charge) {
+      List<ReducedWindow> windows, StringResponse response, double pulseS, double[] charge) {
     int n = windows.size();
+    double[] size = new double[n];
+    double[] sizeSd = new double[n];
     double[] temperature = new double[n];
     boolean[] use = new boolean[n];
     int used = 0;
     for (int w = 0; w < n; w++) {
-      temperature[w] = Robust.median(windows.get(w).meanTemperatureC());
+      measure(windows.get(w), response, pulseS, size, sizeSd, w);
+      temperature[w] = Robust.median(windows.get(w).window().meanTemperatureC());
       use[w] =
           size[w] > 0.2
               && size[w] < 8
               && sizeSd[w] < 0.2 * size[w]
               && !Double.isNaN(temperature[w])
-              && !(charge[w] < 0.18)
-              && !(charge[w] > 0.93);
+              && !(charge[w] < 0.2)
+              && !(charge[w] > 0.92);
       used += use[w] ? 1 : 0;
     }
     if (used < 1) {
@@ -74,6 +80,7 @@ record ReferenceConditions(
     double[] huber = new double[n];
     Arrays.fill(huber, 1);
     double excess = 0.01;
+    double shrink = 1;
     Ridge.Solution solution = new Ridge(4).solve();
     for (int pass = 0; pass < 6; pass++) {
       Ridge fit = new Ridge(4);
@@ -83,13 +90,13 @@ record ReferenceConditions(
       fit.prior(0, 0, 3);
       for (int w = 0; w < n; w++) {
         if (use[w]) {
-          double relativeSd = sizeSd[w] / size[w];
+          double relativeSd = shrink * sizeSd[w] / size[w];
           double variance = relativeSd * relativeSd + excess * excess;
           fit.observe(row(temperature[w], charge[w]), Math.log(size[w]), huber[w] / variance);
         }
       }
       solution = fit.solve();
-      double[] standard = new double[used];
+      double[] own = new double[used];
       double[] raw = new double[used];
       int k = 0;
       for (int w = 0; w < n; w++) {
@@ -98,23 +105,79 @@ record ReferenceConditions(
           double relativeSd = sizeSd[w] / size[w];
           double z = Math.abs(residual) / Math.hypot(relativeSd, excess);
           huber[w] = z <= 1.5 ? 1 : 1.5 / z;
-          standard[k] = z;
+          own[k] = relativeSd;
           raw[k++] = residual;
         }
       }
-      double spread = used > 8 ? 1.4826 * Robust.median(standard) : 1;
-      if (spread > 1 && used > 8) {
-        excess = Math.min(0.2, Math.hypot(excess, 0.7 * Robust.spread(raw)));
+      if (used > 8) {
+        double usualSd = Robust.median(own);
+        double spread = Robust.spread(raw);
+        excess = Math.max(0.005, Math.sqrt(Math.max(0, spread * spread - usualSd * usualSd)));
+        shrink = Math.max(0.3, Math.min(1, spread / Math.hypot(usualSd, excess)));
       }
     }
     double[] scale = new double[n];
     for (int w = 0; w < n; w++) {
-      double there = solution.combined(row(temperature[w], charge[w]));
-      scale[w] = Math.exp(there);
+      double[] there = row(temperature[w], charge[w]);
+      there[0] = 0;
+      scale[w] = use[w] ? Math.exp(solution.combined(there)) : 0;
     }
+    if (System.getProperty("dbg") != null)
+      System.out.println(
+          "excess "
+              + excess
+              + " used "
+              + used
+              + " own "
+              + Robust.median(sizeSd)
+              + " b "
+              + Arrays.toString(solution.value()));
     return Optional.of(
         new ReferenceConditions(
-            scale, size, solution.value()[0], solution.sd(0), solution.value()[1], solution.sd(1)));
+            scale, solution.value()[0], solution.sd(0), solution.value()[1], solution.sd(1)));
+  }
+
+  /**
+   * Size of the response at the pulse time in one window. Each part of the response is free about
+   * the pooled shape: the moment of a step between two rows is a matter of chance, which moves
+   * response from one part to the next but hardly changes what has built up by the pulse time.
+   */
+  private static void measure(
+      ReducedWindow window,
+      StringResponse response,
+      double pulseS,
+      double[] size,
+      double[] sizeSd,
+      int w) {
+    ResponseBasis basis = response.basis();
+    int p = response.coefficients().length;
+    double whole = response.at(pulseS);
+    double[] weights = basis.weightsAt(pulseS);
+    Ridge fit = new Ridge(p + 1);
+    double[][] map = new double[p + 1][p];
+    map[p] = response.coefficients();
+    for (int k = 0; k < p; k++) {
+      map[k][k] = 1;
+    }
+    double noise = response.noiseV() / Math.sqrt(window.cross().length);
+    double precision = 1 / (noise * noise);
+    double[] asked = new double[p + 1];
+    asked[p] = 1;
+    for (int a = 0; a <= p; a++) {
+      for (int b = 0; b <= a; b++) {
+        fit.addNormal(a, b, precision * window.product(map[a], map[b]));
+      }
+      fit.addRight(a, precision * ReducedWindow.product(map[a], window.meanCross(), p));
+      if (a < p) {
+        boolean slow = basis.isSlow(a);
+        fit.prior(a, 0, (slow ? 1 : FREE) * whole);
+        asked[a] = weights[a] / whole;
+      }
+    }
+    fit.prior(p, 1, 2);
+    Ridge.Solution solution = fit.solve();
+    size[w] = solution.determined() ? solution.combined(asked) : Double.NaN;
+    sizeSd[w] = solution.determined() ? solution.combinedSd(asked) : Double.NaN;
   }
 
   private static double[] row(double celsius, double charge) {

@@ -2,80 +2,80 @@ package sagbook.estimate.response;
 
 import java.util.List;
 import java.util.Optional;
-import sagbook.evidence.Evidence;
 import sagbook.evidence.ResponseBasis;
-import sagbook.evidence.StepWindow;
 import sagbook.numeric.Ridge;
 
 /**
- * Mean response of the string's cells to a step, pooled over the log: {@code dV = lead + immediate
- * + slow parts + slope * charge}, by least squares on the sums of all windows.
+ * Mean response of the string's cells to a step, pooled over windows by least squares.
  *
- * <p>With a current the coefficients are in ohm (the last in V/Ah). Without one the drive is the
- * string's mean voltage and the response is 1 by construction.
+ * <p>With a current the coefficients are in ohm. Without one the drive is the string's mean voltage
+ * and the response is 1 by construction.
  *
  * @param basis functions of time
- * @param coefficients one a regressor of the basis
+ * @param coefficients one a regressor but the charge: immediate, slow parts
  * @param noiseV standard deviation of the residual of one cell, V
  * @param rows rows used
  */
 public record StringResponse(ResponseBasis basis, double[] coefficients, double noiseV, long rows) {
+  private static final int FEWEST_ROWS = 8;
 
-  /** Fits the pooled response; empty when the log holds no steps to speak of. */
-  public static Optional<StringResponse> of(Evidence evidence) {
-    List<StepWindow> windows = evidence.steps();
-    ResponseBasis basis = evidence.basis();
-    int p = basis.size();
-    int cells = evidence.channels().seriesCells();
+  /**
+   * Fits the pooled response; empty when the windows hold no steps to speak of.
+   *
+   * @param scale size of the response in each window relative to the one asked for; 0 leaves a
+   *     window out
+   */
+  public static Optional<StringResponse> of(
+      ResponseBasis basis, List<ReducedWindow> windows, double[] scale) {
+    int p = basis.charge();
     Ridge fit = new Ridge(p);
     long rows = 0;
-    double squares = 0;
-    for (StepWindow window : windows) {
-      int at = 0;
-      for (int i = 0; i < p; i++) {
-        for (int j = 0; j <= i; j++) {
-          fit.addNormal(i, j, window.gram()[at++]);
+    for (int w = 0; w < scale.length; w++) {
+      double s = scale[w];
+      if (s > 0) {
+        ReducedWindow window = windows.get(w);
+        for (int i = 0; i < p; i++) {
+          for (int j = 0; j <= i; j++) {
+            fit.addNormal(i, j, s * s * window.gram()[i][j]);
+          }
+          fit.addRight(i, s * window.meanCross()[i]);
         }
-        for (int c = 0; c < cells; c++) {
-          fit.addRight(i, window.cross()[c][i] / cells);
-        }
+        rows += window.window().rows();
       }
-      for (int c = 0; c < cells; c++) {
-        squares += window.sumSquares()[c];
-      }
-      rows += window.rows();
     }
-    if (rows < 8) {
+    double pull = fit.normalAt(basis.immediate());
+    if (rows < FEWEST_ROWS || !(pull > 0)) {
       return Optional.empty();
     }
     // A weak pull to zero keeps parts that the log can't tell apart from running off together.
-    double pull = fitScale(windows, p);
-    for (int i = 0; i < p - 1; i++) {
+    for (int i = 0; i < p; i++) {
       fit.addNormal(i, i, 1e-6 * pull);
     }
-    fit.addNormal(p - 1, p - 1, 1e-12 * pull);
     Ridge.Solution solution = fit.solve();
     if (!solution.determined()) {
       return Optional.empty();
     }
-    double explained = 0;
-    for (StepWindow window : windows) {
-      for (int c = 0; c < cells; c++) {
-        for (int i = 0; i < p; i++) {
-          explained += solution.value()[i] * window.cross()[c][i];
-        }
-      }
-    }
-    double noise = Math.sqrt(Math.max(1e-10, (squares - explained) / ((double) rows * cells)));
+    double noise = noise(windows, scale, solution.value(), rows);
     return Optional.of(new StringResponse(basis, solution.value(), noise, rows));
   }
 
-  private static double fitScale(List<StepWindow> windows, int p) {
-    double most = 0;
-    for (StepWindow window : windows) {
-      most += window.gram()[p > 1 ? 2 : 0];
+  private static double noise(List<ReducedWindow> windows, double[] scale, double[] b, long rows) {
+    double squares = 0;
+    int cells = 1;
+    for (int w = 0; w < scale.length; w++) {
+      if (scale[w] > 0) {
+        ReducedWindow window = windows.get(w);
+        cells = window.cross().length;
+        double explained = scale[w] * scale[w] * window.product(b, b);
+        for (int c = 0; c < cells; c++) {
+          squares +=
+              window.window().sumSquares()[c]
+                  - 2 * scale[w] * ReducedWindow.product(b, window.cross()[c], b.length)
+                  + explained;
+        }
+      }
     }
-    return most;
+    return Math.sqrt(Math.max(1e-9, squares / ((double) rows * cells)));
   }
 
   /**
@@ -86,7 +86,7 @@ public record StringResponse(ResponseBasis basis, double[] coefficients, double 
   public double at(double ageS) {
     double[] w = basis.weightsAt(ageS);
     double sum = 0;
-    for (int i = 0; i < w.length; i++) {
+    for (int i = 0; i < coefficients.length; i++) {
       sum += w[i] * coefficients[i];
     }
     return sum;
