@@ -2,7 +2,6 @@ package sagbook.estimate.axis;
 
 import java.util.ArrayList;
 import java.util.List;
-import sagbook.evidence.Evidence;
 import sagbook.evidence.ThinnedRecord;
 import sagbook.evidence.Turn;
 import sagbook.numeric.Robust;
@@ -23,9 +22,9 @@ public final class AxisBuilder {
   private final double nominalAh;
   private final double[] restingV;
 
-  private AxisBuilder(Evidence evidence, double nominalAh, double slowOhm) {
-    this.record = evidence.thinned();
-    this.turns = evidence.turns();
+  private AxisBuilder(ThinnedRecord record, List<Turn> turns, double nominalAh, double slowOhm) {
+    this.record = record;
+    this.turns = turns;
     this.nominalAh = nominalAh;
     this.restingV = restingVoltage(record, slowOhm);
   }
@@ -49,13 +48,14 @@ public final class AxisBuilder {
   }
 
   /**
-   * Charge axis of a log with current.
+   * Charge axis of a record with current.
    *
    * @param nominalAh nominal capacity, Ah
    * @param slowOhm response of the string's cells some minutes after a step, ohm
    */
-  public static ChargeAxis build(Evidence evidence, double nominalAh, double slowOhm) {
-    return new AxisBuilder(evidence, nominalAh, slowOhm).build();
+  public static ChargeAxis build(
+      ThinnedRecord record, List<Turn> turns, double nominalAh, double slowOhm) {
+    return new AxisBuilder(record, turns, nominalAh, slowOhm).build();
   }
 
   private ChargeAxis build() {

@@ -3,114 +3,129 @@ package sagbook.estimate.capacity;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import sagbook.estimate.axis.AxisBuilder;
 import sagbook.estimate.axis.ChargeAxis;
-import sagbook.evidence.Evidence;
-import sagbook.model.Chemistry;
+import sagbook.estimate.curve.HalfCells;
+import sagbook.evidence.ThinnedRecord;
+import sagbook.model.Estimate;
 import sagbook.model.PackDescription;
 import sagbook.numeric.EvenTable;
+import sagbook.numeric.Robust;
 
-/** Capacity, offset, self-discharge and voltage error of every cell of a bank. */
+/**
+ * Capacity, charge offset, self-discharge and voltage error of every cell of a bank.
+ *
+ * <p>Cells in series share one current, so at any moment they have moved the same charge; what
+ * their voltages differ by tells where on the common curve each of them is (charge-curve comparison
+ * within a string, after Zheng, Ouyang, Lu and co-authors, J. Power Sources 226 (2013) 33). Unlike
+ * there, bottom and top of the curve move apart, because a cell that lost cyclable lithium is not a
+ * stretched copy of its neighbours (Dubarry, Truchot and Liaw, J. Power Sources 219 (2012) 204).
+ * The curve itself is learned from the string ({@link CurveLearner}) and anchored on published
+ * half-cell functions where it was not visited ({@link CurveAnchor}).
+ */
 public final class CapacityEstimator {
-  private final Evidence evidence;
+  /** Standard uncertainty of a current sensor's gain and of the anchor's shape, relative. */
+  private static final double SCALE_SD = 0.005;
+
+  /** Share of capacity by which a single cell's curve may differ from the common one. */
+  private static final double CELL_SHAPE_SD = 0.0022;
+
+  /** An uncertainty of capacity beyond this is not worth a number. Common practice, no source. */
+  private static final double WIDEST_CAPACITY_SD = 0.016;
+
+  private final ThinnedRecord record;
   private final PackDescription pack;
-  private final ChargeAxis axis;
   private final double slowOhm;
   private final double nominalAh;
+  private final boolean counted;
+  private final StringView view;
+  private final TimeGrid grid;
+  private final List<String> remarks = new ArrayList<>();
 
   /**
    * An estimator for one bank.
    *
+   * @param record thinned record; with a made-up current when none was logged
    * @param axis charge axis of the string
    * @param slowOhm response of the string's cells some minutes after a step, ohm
+   * @param counted whether the current was logged
    */
   public CapacityEstimator(
-      Evidence evidence, PackDescription pack, ChargeAxis axis, double slowOhm) {
-    this.evidence = evidence;
+      ThinnedRecord record,
+      PackDescription pack,
+      ChargeAxis axis,
+      double slowOhm,
+      boolean counted) {
+    this.record = record;
     this.pack = pack;
-    this.axis = axis;
     this.slowOhm = slowOhm;
+    this.counted = counted;
     this.nominalAh = pack.nominalCapacityAh();
+    this.view =
+        StringView.of(record, axis.chargeAh(), nominalAh, pack.bleedResistorOhm().orElse(3.3));
+    this.grid = TimeGrid.over(view.days());
   }
 
-  /** For the workbench. */
-  public List<String> explore() {
-    List<String> out = new ArrayList<>();
-    StringView view =
-        StringView.of(
-            evidence.thinned(), axis.chargeAh(), nominalAh, pack.bleedResistorOhm().orElse(3.3));
-    double[] resting = AxisBuilder.restingVoltage(evidence.thinned(), slowOhm);
-    TimeGrid grid = TimeGrid.over(view.days());
+  /** Estimates for all cells; unknown with a reason where the log can't tell. */
+  public CapacityResult estimate() {
     double stepAh = nominalAh / 560;
-    CurveLearner probe = new CurveLearner(view, grid, slowOhm, stepAh, 0);
-    CurveLearner.Learned first = probe.first(resting);
-    out.add(
-        String.format(
-            "axis pinned %s fulls %d offset %.3f A; curve %.1f..%.1f hyst %.4f",
-            axis.pinned(),
-            axis.fullCharges(),
-            axis.offsetA(),
-            first.fromAh(),
-            first.toAh(),
-            first.hysteresisV()));
-    EvenTable f = first.curve();
-    boolean knee = f.at(first.toAh()) > 3.385;
-    double split = StringFit.split(f, first.toAh(), nominalAh);
-    CellCurve curve;
-    if (pack.chemistry() == Chemistry.LFP) {
-      curve = splitAt(f, split, first, knee);
-    } else {
-      return out;
+    CurveLearner.Learned first =
+        new CurveLearner(view, grid, slowOhm, stepAh, 0)
+            .first(AxisBuilder.restingVoltage(record, slowOhm));
+    if (first.toAh() - first.fromAh() < 0.08 * nominalAh) {
+      return nothing(
+          "the battery was hardly used: less than 8 % of its charge went through it, so the curves"
+              + " can't be compared; one discharge to about 20 % and a full charge would settle it");
     }
-    double anchorAh = first.toAh() - 1.0 * nominalAh;
-    CurveLearner learner = new CurveLearner(view, grid, slowOhm, stepAh, anchorAh);
-    double noise = 0.001;
-    CellFit.Priors priors =
-        new CellFit.Priors(
-            0.2 * nominalAh,
-            0.08 * nominalAh,
-            0.008,
-            0.05,
-            0.3 * Math.max(1e-5, slowOhm),
-            0.01 * nominalAh,
-            view.bleedKnown() ? 0.0002 * nominalAh : 0.003 * nominalAh,
-            noise,
-            0.0006 * nominalAh);
-    StringFit fit = new StringFit(view, grid, learner, priors, curve, split, nominalAh);
+    CurveSplit split = CurveSplit.of(first, pack, nominalAh);
+    CurveLearner learner = new CurveLearner(view, grid, slowOhm, stepAh, split.bottomAnchorAh());
+    StringFit fit =
+        new StringFit(view, grid, learner, priors(), split.curve(), split.splitAh(), nominalAh);
     fit.run();
-    for (int c = 0; c < view.cells(); c++) {
-      CellState s = fit.states()[c];
-      out.add(
-          String.format(
-              "cell %d shift %.2f loss %.2f stretch %.4f off %.2f mV ohm %.4f slow %.4f drift"
-                  + " %.2f..%.2f",
-              c + 1,
-              s.shiftAh(),
-              s.lossAh(),
-              s.stretch(),
-              s.offsetV() * 1000,
-              s.ohm() * 1000,
-              s.slowOhm() * 1000,
-              s.driftAh()[0],
-              s.driftAh()[s.driftAh().length - 1]));
+    CellReading[] readings = new CellReading[view.cells()];
+    for (int c = 0; c < readings.length; c++) {
+      readings[c] = CellReading.of(fit, view, grid, c, priors().lossAh());
     }
+    Optional<CurveAnchor> anchor = anchor(fit.curve(), first, stepAh);
+    return assemble(fit, readings, anchor, split);
+  }
+
+  private CellFit.Priors priors() {
+    return new CellFit.Priors(
+        0.2 * nominalAh,
+        0.08 * nominalAh,
+        0.008,
+        0.05,
+        0.3 * Math.max(1e-5, slowOhm),
+        0.01 * nominalAh,
+        view.bleedKnown() ? 0.0002 * nominalAh : 0.003 * nominalAh,
+        0.0012,
+        (counted ? 0.0006 : 0.003) * nominalAh,
+        0.03 * nominalAh);
+  }
+
+  private Optional<CurveAnchor> anchor(CellCurve curve, CurveLearner.Learned first, double stepAh) {
+    EvenTable whole = whole(curve);
+    CurveAnchor best = null;
     for (HalfCells pair : HalfCells.of(pack.chemistry())) {
-      EvenTable whole = sum(fit.curve());
-      Optional<CurveAnchor> anchor =
+      Optional<CurveAnchor> one =
           CurveAnchor.fit(
               pair,
               whole,
-              fit.curve().visitedFromAh() + stepAh,
-              Math.min(fit.curve().visitedToAh(), first.toAh()) - stepAh,
+              curve.visitedFromAh() + stepAh,
+              Math.min(curve.visitedToAh(), first.toAh()) - stepAh,
               nominalAh,
               pack.limits().cellFullVoltage(),
               pack.limits().cellEmptyVoltage());
-      out.add(pair + " " + anchor);
+      if (one.isPresent() && (best == null || one.get().misfitV() < best.misfitV())) {
+        best = one.get();
+      }
     }
-    return out;
+    return Optional.ofNullable(best);
   }
 
-  private static EvenTable sum(CellCurve curve) {
+  private static EvenTable whole(CellCurve curve) {
     EvenTable b = curve.bottom();
     double[] v = new double[b.values().length];
     for (int i = 0; i < v.length; i++) {
@@ -120,24 +135,143 @@ public final class CapacityEstimator {
     return new EvenTable(b.start(), b.step(), v);
   }
 
-  private static CellCurve splitAt(
-      EvenTable f, double split, CurveLearner.Learned first, boolean knee) {
-    double[] bottom = f.values().clone();
-    double[] top = new double[bottom.length];
-    double level = f.at(split);
-    for (int i = 0; i < bottom.length; i++) {
-      double place = f.start() + i * f.step();
-      if (knee && place > split) {
-        top[i] = Math.max(0, bottom[i] - level);
-        bottom[i] = level;
-      }
+  private CapacityResult nothing(String reason) {
+    Estimate none = Estimate.unknown(reason);
+    List<CellCharge> all = new ArrayList<>();
+    for (int c = 0; c < view.cells(); c++) {
+      all.add(new CellCharge(none, none, none, none, none, 0, 0));
     }
-    return new CellCurve(
-        new EvenTable(f.start(), f.step(), bottom),
-        new EvenTable(f.start(), f.step(), top),
-        first.fromAh(),
-        first.toAh(),
-        knee,
-        first.hysteresisV());
+    return new CapacityResult(none, 0, nominalAh, all, remarks);
+  }
+
+  private CapacityResult assemble(
+      StringFit fit, CellReading[] readings, Optional<CurveAnchor> anchor, CurveSplit split) {
+    boolean topSeen = fit.curve().topVisited();
+    Estimate median = medianCapacity(anchor, topSeen);
+    double spanAh = median.find().orElse(nominalAh);
+    double fullAh = anchor.isPresent() && topSeen ? anchor.get().fullAh() : split.presumedFullAh();
+    double medianTop = middle(readings, CellReading::topAtEndAh);
+    double medianShift = middle(readings, CellReading::shiftAh);
+    double medianDrift = middle(readings, CellReading::driftAhPerDay);
+    double medianOffset = middle(readings, CellReading::offsetV);
+    double medianLoss = middle(readings, CellReading::lossAh);
+    List<CellCharge> all = new ArrayList<>();
+    for (CellReading reading : readings) {
+      double loss = reading.lossAh().value() - medianLoss;
+      double lossSd =
+          Math.sqrt(
+              sq(reading.lossAh().sd())
+                  + sq(CELL_SHAPE_SD * spanAh)
+                  + (counted ? 0 : sq(0.1 * loss) + sq(0.006 * spanAh)));
+      double top = reading.topAtEndAh().value() - medianTop;
+      double shift = reading.shiftAh().value() - medianShift;
+      all.add(
+          new CellCharge(
+              capacity(median, loss, lossSd, topSeen),
+              relative(loss, lossSd, spanAh, topSeen),
+              offset(reading, top, shift, topSeen),
+              selfDischarge(reading, medianDrift, topSeen),
+              Estimate.of(
+                  1000 * (reading.offsetV().value() - medianOffset),
+                  1000 * Math.hypot(reading.offsetV().sd(), 2e-4)),
+              top,
+              shift));
+    }
+    return new CapacityResult(median, fullAh, spanAh, all, remarks);
+  }
+
+  private static double middle(
+      CellReading[] readings, Function<CellReading, CellReading.Figure> of) {
+    double[] all = new double[readings.length];
+    for (int c = 0; c < all.length; c++) {
+      all[c] = of.apply(readings[c]).value();
+    }
+    return Robust.median(all);
+  }
+
+  private Estimate medianCapacity(Optional<CurveAnchor> anchor, boolean topSeen) {
+    if (!counted) {
+      return Estimate.unknown(
+          "no current was logged, so ampere-hours can't be counted; log the pack current");
+    }
+    if (!topSeen || anchor.isEmpty()) {
+      return Estimate.unknown(
+          "the battery was never charged full in this time; one full charge would settle it");
+    }
+    CurveAnchor a = anchor.get();
+    double capacity = a.fullAh() - a.emptyAh();
+    double misfit = Math.max(0, a.misfitV() - 0.002) / 0.002 * 0.003;
+    double sd =
+        Math.sqrt(
+            sq(a.fullSdAh()) + sq(a.emptySdAh()) + sq(SCALE_SD * capacity) + sq(misfit * capacity));
+    if (!(sd < WIDEST_CAPACITY_SD * capacity)) {
+      return Estimate.unknown(
+          "the battery was not discharged deep enough to see where its cells run empty; one"
+              + " discharge to about 10 to 15 % would settle it");
+    }
+    return Estimate.of(capacity, sd);
+  }
+
+  private Estimate capacity(Estimate median, double loss, double lossSd, boolean topSeen) {
+    if (!(median instanceof Estimate.Known m)) {
+      return median;
+    }
+    if (!topSeen || !(lossSd < WIDEST_CAPACITY_SD * m.value())) {
+      return unseen();
+    }
+    return Estimate.of(m.value() - loss, Math.hypot(lossSd, m.halfWidth() / 1.959964));
+  }
+
+  private static Estimate.Unknown unseen() {
+    return Estimate.unknown(
+        "this cell's end of charge or its steps on the way were not seen clearly enough; bring all"
+            + " cells to full together once, then discharge to about 15 %");
+  }
+
+  private Estimate relative(double loss, double lossSd, double spanAh, boolean topSeen) {
+    if (!topSeen || !(lossSd < 1.25 * WIDEST_CAPACITY_SD * spanAh)) {
+      return unseen();
+    }
+    return Estimate.of(1 - loss / spanAh, lossSd / spanAh);
+  }
+
+  private Estimate offset(CellReading reading, double top, double shift, boolean topSeen) {
+    double at = topSeen ? top : shift;
+    CellReading.Figure seen = topSeen ? reading.topAtEndAh() : reading.shiftAh();
+    double sd =
+        Math.sqrt(
+            sq(seen.sd())
+                + sq(0.001 * nominalAh)
+                + (topSeen ? 0 : sq(0.006 * nominalAh))
+                + (counted ? 0 : sq(0.15 * at)));
+    if (!(sd < 0.03 * nominalAh)) {
+      return Estimate.unknown(
+          "the cells stayed on the flat part of their curve, where voltage says nothing about"
+              + " charge; one full charge would settle it");
+    }
+    return Estimate.of(-100 * at / nominalAh, 100 * sd / nominalAh);
+  }
+
+  private Estimate selfDischarge(CellReading reading, double medianDrift, boolean topSeen) {
+    if (!counted || view.days() < 5) {
+      return Estimate.unknown(
+          counted
+              ? "it takes at least five days of log to see a drain"
+              : "no current was logged, so a drain can't be put in milliampere");
+    }
+    double perDay = reading.driftAhPerDay().value() - medianDrift;
+    double sd = Math.hypot(reading.driftAhPerDay().sd(), 0.0006 * nominalAh / view.days());
+    double milliamp = perDay * 1000 / 24;
+    double milliampSd = sd * 1000 / 24;
+    if (!(milliampSd < 40 * nominalAh / 280) || (!topSeen && milliampSd > 20 * nominalAh / 280)) {
+      return Estimate.unknown(
+          "the cells were not seen at the same point of their curve often enough; a full charge"
+              + " every few days would settle it");
+    }
+    return Estimate.of(milliamp, milliampSd);
+  }
+
+  private static double sq(double x) {
+    return x * x;
   }
 }

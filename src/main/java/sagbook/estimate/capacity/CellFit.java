@@ -11,6 +11,11 @@ import sagbook.numeric.Ridge;
  * resistance (slow), 6 and on the drift at the knots.
  */
 final class CellFit {
+  /**
+   * Neighbouring rows err alike, so that only one in so many counts. Common practice, no source.
+   */
+  private static final double ROWS_ALIKE = 10;
+
   static final int SHIFT = 0;
   static final int LOSS = 1;
   static final int STRETCH = 2;
@@ -36,6 +41,7 @@ final class CellFit {
    * @param wanderAh of what the drift wanders from knot to knot, Ah
    * @param noiseV of one voltage, V
    * @param axisAh of the charge axis within a day, Ah
+   * @param apartAh how far apart cells must stand for their polarisation to differ, Ah
    */
   record Priors(
       double shiftAh,
@@ -46,7 +52,8 @@ final class CellFit {
       double driftAhPerDay,
       double wanderAh,
       double noiseV,
-      double axisAh) {}
+      double axisAh,
+      double apartAh) {}
 
   CellFit(StringView view, TimeGrid grid, CurveLearner places, Priors priors) {
     this.view = view;
@@ -68,11 +75,12 @@ final class CellFit {
         && !Double.isNaN(view.voltage(c, r));
   }
 
-  /** What the curve says of this cell at this row, without the common part, V. */
+  /** What the curve, hysteresis and resistance say of this cell at this row, V. */
   double predicted(CellCurve curve, CellState s, int c, int r) {
     return curve.at(places.topPlace(s, c, r), places.bottomPlace(s, c, r))
         + s.offsetV()
-        + s.ohm() * view.currentA()[r]
+        + curve.hysteresisV() * view.hysteresis()[r]
+        + (places.slowOhm() + s.ohm()) * view.currentA()[r]
         + s.slowOhm() * view.slowCurrentA()[r];
   }
 
@@ -90,10 +98,16 @@ final class CellFit {
       double slope = topSlope + bottomSlope;
       double residual = view.voltage(c, r) - common[r] - predicted(curve, s, c, r);
       double restless = Math.abs(view.currentA()[r] - view.slowCurrentA()[r]) * 2e-5;
+      // What the string has in common (polarisation, above all near full) is not shared by a cell
+      // that stands elsewhere on the curve.
+      double apart = Math.min(1, Math.abs(view.chargeAh()[r] - topAh) / priors.apartAh());
       double variance =
-          sq(priors.noiseV()) + sq(slope * priors.axisAh()) + sq(restless) + sq(0.0007);
+          sq(priors.noiseV())
+              + sq(slope * priors.axisAh())
+              + sq(restless)
+              + sq(0.7 * apart * common[r]);
       double z = Math.abs(residual) / Math.sqrt(variance);
-      double weight = (z <= 2.5 ? 1 : 2.5 / z) / variance;
+      double weight = (z <= 2.5 ? 1 : 2.5 / z) / variance / ROWS_ALIKE;
       x[SHIFT] = -slope;
       x[LOSS] = topSlope;
       x[STRETCH] = -bottomSlope * (bottomAh - places.anchorAh());

@@ -73,8 +73,14 @@ final class CurveLearner {
     return Math.max(0, Math.min(0.03, 0.5 * now + 0.5 * xy / xx));
   }
 
-  /** Pools all cells about their present states into a new curve with the same split place. */
+  /**
+   * Pools all cells about their present states into a new curve with the same split place; a curve
+   * without one (NaN), whose parts overlap everywhere, stays as it is.
+   */
   CellCurve pooled(CellCurve curve, CellState[] states, double splitAh) {
+    if (Double.isNaN(splitAh)) {
+      return curve;
+    }
     double[] range = range(view.chargeAh());
     double reach = 0.4 * (range[1] - range[0]);
     Bins bottoms = new Bins(range[0] - reach, range[1] + reach, stepAh);
@@ -118,6 +124,10 @@ final class CurveLearner {
         - (slowOhm + s.ohm()) * view.currentA()[r]
         - s.slowOhm() * view.slowCurrentA()[r]
         - hysteresisV * view.hysteresis()[r];
+  }
+
+  double slowOhm() {
+    return slowOhm;
   }
 
   double anchorAh() {

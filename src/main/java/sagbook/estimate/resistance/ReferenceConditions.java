@@ -122,16 +122,6 @@ record ReferenceConditions(
       there[0] = 0;
       scale[w] = use[w] ? Math.exp(solution.combined(there)) : 0;
     }
-    if (System.getProperty("dbg") != null)
-      System.out.println(
-          "excess "
-              + excess
-              + " used "
-              + used
-              + " own "
-              + Robust.median(sizeSd)
-              + " b "
-              + Arrays.toString(solution.value()));
     return Optional.of(
         new ReferenceConditions(
             scale, solution.value()[0], solution.sd(0), solution.value()[1], solution.sd(1)));

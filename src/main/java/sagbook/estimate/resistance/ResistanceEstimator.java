@@ -106,32 +106,6 @@ public final class ResistanceEstimator {
         response.at(pulseS) * Math.exp(reference.map(ReferenceConditions::logLevel).orElse(0.0));
     double stringLogSd = reference.map(ReferenceConditions::logSd).orElse(0.0);
     CellComparison compared = CellComparison.of(windows, scale, response, pulseS);
-    if (System.getProperty("dbg") != null)
-      System.out.println(
-          "resp "
-              + response.at(5)
-              + " "
-              + response.at(10)
-              + " "
-              + response.at(20)
-              + " "
-              + response.at(30)
-              + " "
-              + response.at(60)
-              + " "
-              + response.at(90)
-              + " "
-              + response.at(120)
-              + " "
-              + java.util.Arrays.toString(response.coefficients())
-              + " noise "
-              + response.noiseV()
-              + " logSd "
-              + stringLogSd
-              + " relsd "
-              + Robust.median(compared.wholeSd())
-              + " ohmsd "
-              + Robust.median(compared.ohmicSd()));
     boolean absolute = reference.isPresent();
     String noAbsolute =
         evidence.channels().hasCurrent()

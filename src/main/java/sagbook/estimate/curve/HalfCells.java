@@ -1,4 +1,4 @@
-package sagbook.estimate.capacity;
+package sagbook.estimate.curve;
 
 import java.util.List;
 import sagbook.model.Chemistry;
@@ -8,23 +8,23 @@ import sagbook.model.Chemistry;
  * the electrode (0 to 1). They anchor the curve learned from the pack where the pack was never
  * seen.
  */
-enum HalfCells {
+public enum HalfCells {
   /** LFP of Afshar et al. 2017 (arXiv:1709.03970), graphite of Chen et al. 2020. */
-  AFSHAR_CHEN(Chemistry.LFP) {
+  AFSHAR_CHEN(Chemistry.LFP, 0.0025, 0.9235, 0.039, 0.794) {
     @Override
-    double positive(double y) {
+    public double positive(double y) {
       return 3.4077 - 0.020269 * y + 0.5 * Math.exp(-150 * y) - 0.9 * Math.exp(-30 * (1 - y));
     }
 
     @Override
-    double negative(double x) {
+    public double negative(double x) {
       return graphiteChen(x);
     }
   },
   /** LFP and graphite of Safari and Delacourt, J. Electrochem. Soc. 158 (2011) A562. */
-  SAFARI_DELACOURT(Chemistry.LFP) {
+  SAFARI_DELACOURT(Chemistry.LFP, 0.02, 0.98, 0.0085, 0.78) {
     @Override
-    double positive(double y) {
+    public double positive(double y) {
       double empty = Math.max(0, 1 - y);
       return 3.4323
           - 0.8428 * Math.exp(-80.2493 * Math.pow(empty, 1.3198))
@@ -33,7 +33,7 @@ enum HalfCells {
     }
 
     @Override
-    double negative(double x) {
+    public double negative(double x) {
       return 0.6379
           + 0.5416 * Math.exp(-305.5309 * x)
           + 0.044 * Math.tanh(-(x - 0.1958) / 0.1088)
@@ -43,9 +43,9 @@ enum HalfCells {
     }
   },
   /** NMC 811 and graphite of Chen et al., J. Electrochem. Soc. 167 (2020) 080534. */
-  NMC_CHEN(Chemistry.NMC) {
+  NMC_CHEN(Chemistry.NMC, 0.26385, 0.85397, 0.02635, 0.91062) {
     @Override
-    double positive(double y) {
+    public double positive(double y) {
       return -0.8090 * y
           + 4.4875
           - 0.0428 * Math.tanh(18.5138 * (y - 0.5542))
@@ -54,24 +54,39 @@ enum HalfCells {
     }
 
     @Override
-    double negative(double x) {
+    public double negative(double x) {
       return graphiteChen(x);
     }
   };
 
   private final Chemistry chemistry;
+  private final double fullY;
+  private final double emptyY;
+  private final double emptyX;
+  private final double fullX;
 
-  HalfCells(Chemistry chemistry) {
+  HalfCells(Chemistry chemistry, double fullY, double emptyY, double emptyX, double fullX) {
     this.chemistry = chemistry;
+    this.fullY = fullY;
+    this.emptyY = emptyY;
+    this.emptyX = emptyX;
+    this.fullX = fullX;
+  }
+
+  /** Open-circuit voltage of a usual new cell at charge 0 to 1, V. */
+  public double openCircuit(double charge) {
+    return positive(emptyY + (fullY - emptyY) * charge)
+        - negative(emptyX + (fullX - emptyX) * charge);
   }
 
   /** Positive electrode at lithium share {@code y}, V. */
-  abstract double positive(double y);
+  public abstract double positive(double y);
 
   /** Negative electrode at lithium share {@code x}, V. */
-  abstract double negative(double x);
+  public abstract double negative(double x);
 
-  static List<HalfCells> of(Chemistry chemistry) {
+  /** The pairs known for a chemistry, the most usual first. */
+  public static List<HalfCells> of(Chemistry chemistry) {
     return List.of(values()).stream().filter(h -> h.chemistry == chemistry).toList();
   }
 

@@ -1,0 +1,25 @@
+package sagbook.estimate.capacity;
+
+import java.util.List;
+import sagbook.model.Estimate;
+
+/**
+ * Charge side of a bank.
+ *
+ * @param medianCapacityAh capacity of the string's median cell, Ah
+ * @param fullAh where the median cell is full on the charge axis, Ah
+ * @param spanAh capacity to reckon charge with: the median's where known, else nominal, Ah
+ * @param cells one a cell
+ * @param remarks what was assumed, plain sentences
+ */
+public record CapacityResult(
+    Estimate medianCapacityAh,
+    double fullAh,
+    double spanAh,
+    List<CellCharge> cells,
+    List<String> remarks) {
+  public CapacityResult {
+    cells = List.copyOf(cells);
+    remarks = List.copyOf(remarks);
+  }
+}

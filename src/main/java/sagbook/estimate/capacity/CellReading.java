@@ -1,0 +1,131 @@
+package sagbook.estimate.capacity;
+
+import sagbook.numeric.Ridge;
+
+/**
+ * Quantities read off a fitted cell, with the standard deviation of each by leaving out one stretch
+ * of the log at a time (jackknife).
+ *
+ * @param lossAh charge lost between bottom and top, Ah
+ * @param shiftAh shift at mid log, Ah
+ * @param topAtEndAh place of its end of charge at the end of the log, Ah
+ * @param driftAhPerDay steady drift of the shift, Ah a day
+ * @param offsetV constant error of its voltage, V
+ */
+record CellReading(
+    Figure lossAh, Figure shiftAh, Figure topAtEndAh, Figure driftAhPerDay, Figure offsetV) {
+  private static final int STRETCHES = 10;
+  private static final int QUANTITIES = 5;
+
+  /**
+   * One quantity.
+   *
+   * @param value best value
+   * @param sd its standard deviation
+   */
+  record Figure(double value, double sd) {}
+
+  static CellReading of(
+      StringFit string, StringView view, TimeGrid grid, int cell, double lossSdAh) {
+    Ridge[] stretches = string.stretches(cell, STRETCHES);
+    CellState state = string.states()[cell];
+    double[][] weights = weights(grid, string.fit().parameters());
+    double[] base = base(state, grid, view.bledAh()[cell][view.rows() - 1]);
+    double[] all = solve(string, stretches, -1, state, lossSdAh, weights);
+    double[][] left = new double[STRETCHES][];
+    for (int k = 0; k < STRETCHES; k++) {
+      left[k] = solve(string, stretches, k, state, lossSdAh, weights);
+    }
+    Figure[] figures = new Figure[QUANTITIES];
+    for (int q = 0; q < QUANTITIES; q++) {
+      double sd = Math.hypot(jackknife(left, q), all[QUANTITIES + q]);
+      figures[q] = new Figure(base[q] + all[q], sd);
+    }
+    return new CellReading(figures[0], figures[1], figures[2], figures[3], figures[4]);
+  }
+
+  /** The quantities at the state itself, in the order of the record. */
+  private static double[] base(CellState s, TimeGrid grid, double bledAtEndAh) {
+    int last = grid.knots() - 1;
+    double slope = 0;
+    double[] w = slopeWeights(grid);
+    for (int k = 0; k <= last; k++) {
+      slope += w[k] * s.driftAh()[k];
+    }
+    return new double[] {
+      s.lossAh(),
+      s.shiftAh(),
+      s.shiftAh() - s.lossAh() + s.driftAh()[last] + bledAtEndAh,
+      slope,
+      s.offsetV()
+    };
+  }
+
+  /** What each quantity is made of, in the order of the record. */
+  private static double[][] weights(TimeGrid grid, int parameters) {
+    double[][] w = new double[QUANTITIES][parameters];
+    w[0][CellFit.LOSS] = 1;
+    w[1][CellFit.SHIFT] = 1;
+    w[2][CellFit.SHIFT] = 1;
+    w[2][CellFit.LOSS] = -1;
+    w[2][CellFit.DRIFT + grid.knots() - 1] = 1;
+    double[] slope = slopeWeights(grid);
+    System.arraycopy(slope, 0, w[3], CellFit.DRIFT, slope.length);
+    w[4][CellFit.OFFSET] = 1;
+    return w;
+  }
+
+  /** Weights of the least-squares slope over the knots, per day. */
+  private static double[] slopeWeights(TimeGrid grid) {
+    int n = grid.knots();
+    double middle = grid.spanDays() / 2;
+    double squares = 0;
+    double[] w = new double[n];
+    for (int k = 0; k < n; k++) {
+      w[k] = grid.dayOf(k) - middle;
+      squares += w[k] * w[k];
+    }
+    for (int k = 0; k < n; k++) {
+      w[k] /= squares;
+    }
+    return w;
+  }
+
+  /** Steps of the quantities from the state, then their formal standard deviations. */
+  private static double[] solve(
+      StringFit string,
+      Ridge[] stretches,
+      int leftOut,
+      CellState state,
+      double lossSdAh,
+      double[][] weights) {
+    Ridge sums = new Ridge(string.fit().parameters());
+    for (int k = 0; k < stretches.length; k++) {
+      if (k != leftOut) {
+        sums.add(stretches[k]);
+      }
+    }
+    string.fit().observePriors(state, lossSdAh, sums);
+    Ridge.Solution solution = sums.solve();
+    int n = weights.length;
+    double[] out = new double[2 * n];
+    for (int q = 0; q < n; q++) {
+      out[q] = solution.combined(weights[q]);
+      out[n + q] = solution.combinedSd(weights[q]);
+    }
+    return out;
+  }
+
+  private static double jackknife(double[][] left, int q) {
+    int n = left.length;
+    double mean = 0;
+    for (double[] one : left) {
+      mean += one[q] / n;
+    }
+    double sum = 0;
+    for (double[] one : left) {
+      sum += (one[q] - mean) * (one[q] - mean);
+    }
+    return Math.sqrt((n - 1.0) / n * sum);
+  }
+}
