@@ -1,10 +1,52 @@
 package sagbook.cli;
 
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+
 /** Entry point of the program. */
-public final class Main {
-  private Main() {}
+@Command(
+    name = "sagbook",
+    mixinStandardHelpOptions = true,
+    versionProvider = Version.class,
+    subcommands = {CheckCommand.class, SimulateCommand.class},
+    synopsisSubcommandLabel = "COMMAND",
+    description = {
+      "Reads the logs of a self-built house battery and says how healthy each cell is.",
+      ""
+    },
+    footer = {
+      "",
+      "Examples:",
+      "  sagbook check --pack pack.toml --out report logs/2026-06.csv",
+      "  sagbook simulate --scenario loose-joint --out invented",
+      "",
+      "A house battery holds kilowatt-hours at currents that weld. Whatever Sagbook says, local",
+      "codes and licensed practice come first."
+    })
+public final class Main implements Runnable {
+  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+
+  @Override
+  public void run() {
+    throw new CommandLine.ParameterException(
+        spec.commandLine(), "Name a command: check or simulate.");
+  }
+
+  /** Runs the command line and gives its exit code; prints to the given writers only. */
+  static int run(PrintWriter out, PrintWriter err, String... args) {
+    return new CommandLine(new Main())
+        .setOut(out)
+        .setErr(err)
+        .setCaseInsensitiveEnumValuesAllowed(true)
+        .setUsageHelpAutoWidth(true)
+        .execute(args);
+  }
 
   public static void main(String[] args) {
-    System.exit(2);
+    PrintWriter out = new PrintWriter(System.out, true, StandardCharsets.UTF_8);
+    PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
+    System.exit(run(out, err, args));
   }
 }

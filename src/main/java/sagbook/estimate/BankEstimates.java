@@ -13,6 +13,8 @@ import sagbook.model.Estimate;
  * @param stringUsableAh charge the string gives between its first full and its first empty cell, Ah
  * @param stringBalancedAh the same if all cells were brought to full together: the smallest
  *     capacity, Ah
+ * @param replacementGainAh usable charge that replacing each cell by one like the string's median
+ *     would add, one a cell, Ah
  * @param cells one a cell, cell 1 first
  * @param remarks plain sentences about the whole bank: assumptions made, corrections applied
  */
@@ -22,9 +24,11 @@ public record BankEstimates(
     Estimate medianCapacityAh,
     Estimate stringUsableAh,
     Estimate stringBalancedAh,
+    List<Estimate> replacementGainAh,
     List<CellEstimates> cells,
     List<String> remarks) {
   public BankEstimates {
+    replacementGainAh = List.copyOf(replacementGainAh);
     cells = List.copyOf(cells);
     remarks = List.copyOf(remarks);
   }

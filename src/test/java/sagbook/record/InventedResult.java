@@ -100,6 +100,8 @@ public final class InventedResult {
         current ? Estimate.of(276.4, 1.9) : Estimate.unknown(NO_CURRENT),
         current ? Estimate.of(236.2, 2.1) : Estimate.unknown(NO_CURRENT),
         current ? Estimate.of(243.1, 2.4) : Estimate.unknown(NO_CURRENT),
+        java.util.Collections.nCopies(
+            InventedMonth.CELLS, current ? Estimate.of(0.4, 0.2) : Estimate.unknown(NO_CURRENT)),
         cells,
         List.of("The logs count discharge as negative; read that way."));
   }

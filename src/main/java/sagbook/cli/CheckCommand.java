@@ -1,0 +1,155 @@
+package sagbook.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import sagbook.issue.InputProblem;
+import sagbook.logfile.ReadRequest;
+import sagbook.model.PackDescription;
+import sagbook.packfile.PackFile;
+import sagbook.pipeline.Check;
+import sagbook.record.CheckResult;
+import sagbook.record.ResultsJson;
+import sagbook.report.ReportFolder;
+
+/** The monthly health check. */
+@Command(
+    name = "check",
+    mixinStandardHelpOptions = true,
+    versionProvider = Version.class,
+    description = {
+      "Check the health of every cell from the exported logs, and write a report.",
+      "",
+      "The folder gets report.html, results.json and tables as CSV. They are replaced together or"
+          + " not at all.",
+      ""
+    },
+    footer = {
+      "",
+      "Examples:",
+      "  sagbook check --pack pack.toml --out report logs/2026-06.csv.gz",
+      "  sagbook check --pack pack.toml --out report --from 2026-06-01 --to 2026-07-01 logs",
+      "  sagbook check --pack pack.toml --out report --json 'logs/2026-*.csv' > results.json",
+      "",
+      "Exit codes: 0 all well, 10 something needs attention, 20 act now (limits were exceeded),",
+      "2 the command or the pack description makes no sense, 3 a log can't be read, 4 the report",
+      "can't be written."
+    })
+public final class CheckCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Option(
+      names = "--pack",
+      required = true,
+      paramLabel = "FILE",
+      description = "Pack description (TOML): name, chemistry, cells in series, nominal capacity.")
+  private Path pack;
+
+  @Option(
+      names = "--out",
+      required = true,
+      paramLabel = "DIR",
+      description = "Folder for the report; made when it isn't there.")
+  private Path out;
+
+  @Option(
+      names = "--from",
+      paramLabel = "DATE",
+      description = "Leave out what is earlier: 2026-06-01, or with time and offset.")
+  private @Nullable String from;
+
+  @Option(names = "--to", paramLabel = "DATE", description = "Leave out this moment and later.")
+  private @Nullable String to;
+
+  @Option(
+      names = "--columns",
+      paramLabel = "FILE",
+      description = "Column mapping for logs that can't be guessed; preview writes one to edit.")
+  private @Nullable Path columns;
+
+  @Option(names = "--json", description = "Print results.json and nothing else.")
+  private boolean json;
+
+  @Option(names = "--quiet", description = "Print nothing but problems.")
+  private boolean quiet;
+
+  @Parameters(
+      arity = "1..*",
+      paramLabel = "LOG",
+      description = "Log files, folders or patterns; .gz is read as it is.")
+  private List<String> logs;
+
+  @Override
+  public Integer call() {
+    PrintWriter stdout = spec.commandLine().getOut();
+    PrintWriter err = spec.commandLine().getErr();
+    try {
+      PackDescription described = PackFile.read(pack);
+      ReadRequest request =
+          new ReadRequest(
+              described,
+              logs,
+              moment("--from", from, described.timezone()),
+              moment("--to", to, described.timezone()),
+              Optional.ofNullable(columns));
+      CheckResult result = Check.run(request, Version.current(), progress(err));
+      ReportFolder.write(result, out);
+      if (json) {
+        stdout.print(ResultsJson.text(result));
+      } else if (!quiet) {
+        new Summary(result).print(stdout, out.resolve("report.html"));
+      }
+      stdout.flush();
+      return ExitCode.of(result.severity());
+    } catch (InputProblem problem) {
+      err.println(problem.sentence());
+      err.flush();
+      return ExitCode.of(problem);
+    }
+  }
+
+  /** Progress goes to a terminal only; through a pipe or from cron there is silence. */
+  @SuppressWarnings("SystemConsoleNull")
+  private Consumer<String> progress(PrintWriter err) {
+    boolean terminal = System.console() != null && !quiet && !json;
+    return words -> {
+      if (terminal) {
+        err.println(words + " ...");
+        err.flush();
+      }
+    };
+  }
+
+  private static Optional<Instant> moment(String option, @Nullable String text, ZoneId zone)
+      throws InputProblem {
+    if (text == null) {
+      return Optional.empty();
+    }
+    try {
+      return Optional.of(
+          text.length() <= 10
+              ? LocalDate.parse(text).atStartOfDay(zone).toInstant()
+              : OffsetDateTime.parse(text).toInstant());
+    } catch (DateTimeException wrong) {
+      throw InputProblem.usage(
+          option
+              + " is "
+              + InputProblem.quoted(text)
+              + "; expected a date such as 2026-06-01, or 2026-06-01T08:00:00+02:00.");
+    }
+  }
+}

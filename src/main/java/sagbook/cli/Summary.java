@@ -1,0 +1,64 @@
+package sagbook.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import sagbook.model.Estimate;
+import sagbook.model.Finding;
+import sagbook.record.BankResult;
+import sagbook.record.CheckResult;
+import sagbook.verdict.CellVerdict;
+
+/** What a check prints: the one sentence, the weakest cells, and where the report lies. */
+final class Summary {
+  private static final int FEWEST_LINES = 3;
+
+  private final CheckResult result;
+
+  Summary(CheckResult result) {
+    this.result = result;
+  }
+
+  void print(PrintWriter out, Path report) {
+    for (BankResult bank : result.banks()) {
+      if (result.banks().size() > 1) {
+        out.println("Bank " + bank.bank() + ":");
+      }
+      out.println(bank.verdict().headline());
+      out.println();
+      out.printf(Locale.ROOT, "%5s  %-22s %-24s %s%n", "cell", "finding", "capacity", "resistance");
+      List<CellVerdict> ranked =
+          bank.verdict().cells().stream()
+              .sorted(Comparator.comparingInt(CellVerdict::rank))
+              .toList();
+      for (CellVerdict cell : ranked) {
+        if (cell.rank() <= FEWEST_LINES || cell.finding() != Finding.HEALTHY) {
+          out.printf(
+              Locale.ROOT,
+              "%5d  %-22s %-24s %s%n",
+              cell.cell(),
+              cell.finding().words(),
+              share(cell.estimates().capacityRelative()),
+              share(cell.estimates().resistanceRelative()));
+        }
+      }
+      out.println(
+          "       (capacity and resistance in % of the string's median, with 95 % interval)");
+      out.println();
+      for (String todo : bank.verdict().todo()) {
+        out.println("- " + todo);
+      }
+    }
+    out.println("Report: " + report);
+  }
+
+  private static String share(Estimate estimate) {
+    if (estimate instanceof Estimate.Known k) {
+      return String.format(
+          Locale.ROOT, "%.1f (%.1f to %.1f)", 100 * k.value(), 100 * k.low(), 100 * k.high());
+    }
+    return "not known";
+  }
+}

@@ -1,0 +1,126 @@
+package sagbook.estimate;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import sagbook.estimate.axis.AxisBuilder;
+import sagbook.estimate.axis.ChargeAxis;
+import sagbook.estimate.axis.VoltageObserver;
+import sagbook.estimate.capacity.CapacityEstimator;
+import sagbook.estimate.capacity.CapacityResult;
+import sagbook.estimate.capacity.CellCharge;
+import sagbook.estimate.resistance.CellResistance;
+import sagbook.estimate.resistance.ResistanceEstimator;
+import sagbook.estimate.resistance.ResistanceResult;
+import sagbook.estimate.response.ReducedWindow;
+import sagbook.estimate.response.StringResponse;
+import sagbook.estimate.temperature.TemperatureWatch;
+import sagbook.evidence.Evidence;
+import sagbook.evidence.ThinnedRecord;
+import sagbook.model.Estimate;
+import sagbook.model.PackDescription;
+
+/** Runs the estimators over a bank's evidence, each on what the ones before it found. */
+public final class BankEstimator {
+  /** Age of a response that has settled but for the slowest parts, s. */
+  private static final double SETTLED_S = 400;
+
+  private BankEstimator() {}
+
+  /** Estimates everything about one bank. */
+  public static BankEstimates estimate(Evidence evidence, PackDescription pack) {
+    List<ReducedWindow> windows = ReducedWindow.of(evidence);
+    double[] all = new double[windows.size()];
+    Arrays.fill(all, 1);
+    Optional<StringResponse> response = StringResponse.of(evidence.basis(), windows, all);
+    boolean counted = evidence.channels().hasCurrent();
+    double nominalAh = pack.nominalCapacityAh();
+    ThinnedRecord record =
+        counted
+            ? evidence.thinned()
+            : VoltageObserver.observed(evidence.thinned(), pack.chemistry(), nominalAh);
+    double slowOhm =
+        counted
+            ? response.map(r -> Math.max(0, r.at(SETTLED_S))).orElse(0.0)
+            : VoltageObserver.slowOhm(nominalAh);
+    ChargeAxis axis = AxisBuilder.build(record, evidence.turns(), nominalAh, slowOhm);
+    CapacityResult capacity =
+        new CapacityEstimator(record, pack, axis, slowOhm, counted).estimate();
+    ResistanceResult resistance =
+        new ResistanceEstimator(
+                evidence, windows, axis.share(record, capacity.fullAh(), capacity.spanAh()))
+            .estimate();
+    return assemble(evidence, pack, capacity, resistance, remarks(counted, axis, resistance));
+  }
+
+  private static List<String> remarks(
+      boolean counted, ChargeAxis axis, ResistanceResult resistance) {
+    List<String> remarks = new ArrayList<>();
+    if (!counted) {
+      remarks.add(
+          "No current was logged: the charge that went in and out was inferred from the string's"
+              + " voltage, which is good enough to compare cells, not to count ampere-hours.");
+    } else if (axis.pinned()) {
+      remarks.add(
+          String.format(
+              Locale.ROOT,
+              "The current sensor's zero was off by %.2f A, found from %d charges past the same"
+                  + " voltage, and taken out.",
+              axis.offsetA(),
+              axis.fullCharges()));
+    }
+    if (resistance.activationEnergyKilojoulePerMole() instanceof Estimate.Known k) {
+      remarks.add(
+          String.format(
+              Locale.ROOT,
+              "Resistance falls with warmth as if by an activation energy of %.0f kJ/mol (95 %%"
+                  + " interval %.0f to %.0f), fitted to this log; all resistances are brought to"
+                  + " 25 °C with it.",
+              k.value(),
+              k.low(),
+              k.high()));
+    }
+    remarks.addAll(resistance.remarks());
+    return remarks;
+  }
+
+  private static BankEstimates assemble(
+      Evidence evidence,
+      PackDescription pack,
+      CapacityResult capacity,
+      ResistanceResult resistance,
+      List<String> remarks) {
+    List<TemperatureFault> temperature = TemperatureWatch.of(evidence);
+    List<CellEstimates> cells = new ArrayList<>();
+    for (int c = 0; c < evidence.channels().seriesCells(); c++) {
+      CellCharge charge = capacity.cells().get(c);
+      CellResistance r = resistance.cells().get(c);
+      cells.add(
+          new CellEstimates(
+              c + 1,
+              charge.capacityAh(),
+              charge.relative(),
+              r.milliohm(),
+              r.relative(),
+              r.ohmicExcessMilliohm(),
+              r.slowRelative(),
+              charge.offsetPercent(),
+              charge.selfDischargeMilliamp(),
+              charge.voltageOffsetMillivolt(),
+              temperature.get(c)));
+    }
+    UsableCharge usable =
+        UsableCharge.of(cells, capacity.medianCapacityAh(), pack.nominalCapacityAh());
+    return new BankEstimates(
+        resistance.pulseS(),
+        resistance.activationEnergyKilojoulePerMole(),
+        capacity.medianCapacityAh(),
+        usable.nowAh(),
+        usable.balancedAh(),
+        usable.gainAh(),
+        cells,
+        remarks);
+  }
+}

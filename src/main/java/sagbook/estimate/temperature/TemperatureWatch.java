@@ -1,0 +1,123 @@
+package sagbook.estimate.temperature;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import sagbook.estimate.TemperatureFault;
+import sagbook.evidence.Evidence;
+import sagbook.evidence.ThinnedRecord;
+import sagbook.numeric.Robust;
+
+/**
+ * Compares each cell's temperature with its neighbours': cells of one string share a room and a
+ * current, so what moves on its own, or not at all, is a reading and not a cell. Limits are common
+ * practice, no source.
+ */
+public final class TemperatureWatch {
+  /** Standstill that no cell shows while its neighbours move, h. */
+  private static final double STUCK_HOURS = 20;
+
+  /** How far a cell may lie from the string's median for good, K. */
+  private static final double FAR_OFF_K = 6;
+
+  /** How much more than its neighbours a reading may move on its own, as a ratio and in K. */
+  private static final double RESTLESS_RATIO = 3;
+
+  private static final double RESTLESS_K = 1;
+
+  private TemperatureWatch() {}
+
+  /** What is wrong with each cell's temperature. */
+  public static List<TemperatureFault> of(Evidence evidence) {
+    ThinnedRecord record = evidence.thinned();
+    int cells = record.cells();
+    List<TemperatureFault> faults = new ArrayList<>();
+    if (!record.hasTemperature()) {
+      for (int c = 0; c < cells; c++) {
+        faults.add(new TemperatureFault.NotLogged());
+      }
+      return faults;
+    }
+    double[] mean = new double[cells];
+    double[] sd = new double[cells];
+    deviations(record, mean, sd);
+    double usualSd = Math.max(0.2, Robust.median(sd));
+    for (int c = 0; c < cells; c++) {
+      faults.add(judge(evidence, c, mean[c], sd[c], usualSd));
+    }
+    return faults;
+  }
+
+  private static TemperatureFault judge(
+      Evidence evidence, int c, double mean, double sd, double usualSd) {
+    if (Double.isNaN(mean)) {
+      return new TemperatureFault.NotLogged();
+    }
+    double stuck = stuckHours(evidence, c);
+    if (stuck > STUCK_HOURS) {
+      return new TemperatureFault.Seen(
+          String.format(
+              Locale.ROOT,
+              "has not moved for %.0f hours while its neighbours' temperatures did",
+              stuck));
+    }
+    if (Math.abs(mean) > FAR_OFF_K) {
+      return new TemperatureFault.Seen(
+          String.format(
+              Locale.ROOT,
+              "reads %.1f K %s than its neighbours all the time",
+              Math.abs(mean),
+              mean > 0 ? "more" : "less"));
+    }
+    if (sd > RESTLESS_RATIO * usualSd && sd > RESTLESS_K) {
+      return new TemperatureFault.Seen(
+          String.format(
+              Locale.ROOT,
+              "moves %.1f K on its own, its neighbours only %.1f K: it seems to show something else"
+                  + " than the cell, such as its board",
+              sd,
+              usualSd));
+    }
+    return new TemperatureFault.None();
+  }
+
+  private static double stuckHours(Evidence evidence, int cell) {
+    String name = "cell " + (cell + 1) + " temperature";
+    return evidence.quality().stream()
+        .filter(q -> q.name().equals(name))
+        .mapToDouble(q -> q.stuckHours())
+        .max()
+        .orElse(0);
+  }
+
+  /** Mean and standard deviation of each cell's temperature about the string's median, K. */
+  private static void deviations(ThinnedRecord record, double[] mean, double[] sd) {
+    int cells = record.cells();
+    double[] sum = new double[cells];
+    double[] squares = new double[cells];
+    int[] rows = new int[cells];
+    double[] one = new double[cells];
+    int every = Math.max(1, record.rows() / 20_000);
+    for (int r = 0; r < record.rows(); r += every) {
+      for (int c = 0; c < cells; c++) {
+        one[c] = record.temperatureC()[c][r];
+      }
+      double middle = Robust.median(one);
+      for (int c = 0; c < cells; c++) {
+        double d = one[c] - middle;
+        if (!Double.isNaN(d)) {
+          sum[c] += d;
+          squares[c] += d * d;
+          rows[c]++;
+        }
+      }
+    }
+    for (int c = 0; c < cells; c++) {
+      mean[c] = rows[c] == 0 ? Double.NaN : sum[c] / rows[c];
+      sd[c] =
+          rows[c] == 0
+              ? Double.NaN
+              : Math.sqrt(Math.max(0, squares[c] / rows[c] - mean[c] * mean[c]));
+    }
+  }
+}

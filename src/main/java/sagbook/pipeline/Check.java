@@ -1,0 +1,92 @@
+package sagbook.pipeline;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Consumer;
+import sagbook.estimate.BankEstimates;
+import sagbook.estimate.BankEstimator;
+import sagbook.evidence.Evidence;
+import sagbook.evidence.EvidenceCollector;
+import sagbook.issue.InputProblem;
+import sagbook.logfile.LogFolder;
+import sagbook.logfile.OpenedLogs;
+import sagbook.logfile.ReadReport;
+import sagbook.logfile.ReadRequest;
+import sagbook.model.PackDescription;
+import sagbook.record.BankResult;
+import sagbook.record.CheckResult;
+import sagbook.record.InputFile;
+import sagbook.verdict.BankVerdict;
+import sagbook.verdict.Judge;
+import sagbook.verdict.Rules;
+
+/** The monthly health check, from logs to result. */
+public final class Check {
+  /** Bleed resistor when the pack description tells none, ohm. Common practice, no source. */
+  private static final double USUAL_BLEED_OHM = 3.3;
+
+  private Check() {}
+
+  /**
+   * Runs all stages: log, evidence, estimate, verdict, record.
+   *
+   * @param softwareVersion goes into the result
+   * @param progress told in a few words what is being done
+   */
+  public static CheckResult run(
+      ReadRequest request, String softwareVersion, Consumer<String> progress) throws InputProblem {
+    PackDescription pack = request.pack();
+    progress.accept("looking through the logs");
+    OpenedLogs logs = LogFolder.open(request);
+    Map<String, InputFile> inputs = new LinkedHashMap<>();
+    List<BankResult> banks = new ArrayList<>();
+    for (String bank : logs.banks()) {
+      progress.accept("reading bank " + bank);
+      EvidenceCollector collector =
+          new EvidenceCollector(
+              logs.channels(bank),
+              pack.limits(),
+              pack.nominalCapacityAh(),
+              pack.bleedResistorOhm().orElse(USUAL_BLEED_OHM));
+      ReadReport reading = logs.read(bank, collector);
+      note(reading, inputs);
+      Evidence evidence = collector.finish();
+      if (evidence.rows() == 0) {
+        throw InputProblem.input(
+            "Bank "
+                + InputProblem.quoted(bank)
+                + " has no rows in the time asked for; expected at least an hour of log."
+                + " Check --from and --to.");
+      }
+      progress.accept("estimating bank " + bank);
+      BankEstimates estimates = BankEstimator.estimate(evidence, pack);
+      BankVerdict verdict =
+          new Judge(Rules.usual(), pack.limits()).judge(estimates, evidence.stress());
+      banks.add(
+          new BankResult(
+              bank,
+              pack.chemistry(),
+              pack.seriesCells(),
+              instant(evidence.firstS()),
+              instant(evidence.lastS()),
+              evidence,
+              estimates,
+              verdict,
+              reading.sentences()));
+    }
+    return new CheckResult(softwareVersion, pack, List.copyOf(inputs.values()), banks);
+  }
+
+  private static void note(ReadReport reading, Map<String, InputFile> inputs) {
+    for (ReadReport.Input i : reading.inputs()) {
+      inputs.put(i.file(), new InputFile(i.file(), i.sha256(), i.rows(), i.first(), i.last()));
+    }
+  }
+
+  private static Instant instant(double seconds) {
+    return Instant.ofEpochMilli(Math.round(seconds * 1000));
+  }
+}

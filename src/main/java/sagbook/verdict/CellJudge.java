@@ -1,0 +1,94 @@
+package sagbook.verdict;
+
+import java.util.ArrayList;
+import java.util.List;
+import sagbook.estimate.CellEstimates;
+import sagbook.estimate.TemperatureFault;
+import sagbook.model.Estimate;
+import sagbook.model.Finding;
+
+/**
+ * Names the cause, one a cell. Order matters: a voltage that lies makes every other number of that
+ * cell doubtful; a drain explains an imbalance, not the other way round; imbalance comes last of
+ * the charge causes because it is the mildest.
+ */
+final class CellJudge {
+  private final Rules rules;
+
+  CellJudge(Rules rules) {
+    this.rules = rules;
+  }
+
+  Finding find(CellEstimates cell) {
+    List<Finding> all = all(cell);
+    return all.get(0);
+  }
+
+  /** All causes seen, the most telling first; at least one. */
+  List<Finding> all(CellEstimates cell) {
+    List<Finding> found = new ArrayList<>();
+    if (beyond(cell.voltageOffsetMillivolt(), rules.voltageMillivolt(), 0)) {
+      found.add(Finding.VOLTAGE_SENSOR);
+    }
+    if (below(cell.capacityRelative(), rules.capacity())) {
+      found.add(Finding.LOW_CAPACITY);
+    }
+    if (above(cell.resistanceRelative(), rules.resistance())) {
+      found.add(whereItSits(cell));
+    }
+    if (drains(cell)) {
+      found.add(Finding.SELF_DISCHARGE);
+    } else if (beyond(cell.chargeOffsetPercent(), rules.offsetPercent(), 0)) {
+      found.add(Finding.OUT_OF_BALANCE);
+    }
+    if (cell.temperatureFault() instanceof TemperatureFault.Seen) {
+      found.add(Finding.TEMPERATURE_SENSOR);
+    }
+    if (found.isEmpty()) {
+      boolean told = cell.capacityRelative() instanceof Estimate.Known;
+      found.add(told ? Finding.HEALTHY : Finding.INSUFFICIENT_EVIDENCE);
+    }
+    return found;
+  }
+
+  private boolean drains(CellEstimates cell) {
+    Rules.Limit limit = rules.drainMilliamp();
+    return cell.selfDischargeMilliamp() instanceof Estimate.Known k
+        && k.value() > limit.worth()
+        && k.isAbove(limit.sure());
+  }
+
+  private static boolean beyond(Estimate estimate, Rules.Limit limit, double about) {
+    return estimate instanceof Estimate.Known k
+        && Math.abs(k.value() - about) > limit.worth()
+        && (k.isAbove(about + limit.sure()) || k.isBelow(about - limit.sure()));
+  }
+
+  private static boolean below(Estimate relative, Rules.Limit limit) {
+    return relative instanceof Estimate.Known k
+        && k.value() < 1 - limit.worth()
+        && k.isBelow(1 - limit.sure());
+  }
+
+  private static boolean above(Estimate relative, Rules.Limit limit) {
+    return relative instanceof Estimate.Known k
+        && k.value() > 1 + limit.worth()
+        && k.isAbove(1 + limit.sure());
+  }
+
+  /**
+   * In the cell or in a joint: a worn cell scales its whole response, so its slow part stands as
+   * far above the string's as the whole; a joint leaves the slow part alone. Whichever lies nearer,
+   * in standard deviations. When neither is nearer the joint is named, because looking at it is
+   * cheap.
+   */
+  private static Finding whereItSits(CellEstimates cell) {
+    if (cell.slowResponseRelative() instanceof Estimate.Known slow
+        && cell.resistanceRelative() instanceof Estimate.Known whole) {
+      double asCell = Math.abs(slow.value() - whole.value());
+      double asJoint = Math.abs(slow.value() - 1);
+      return asCell < asJoint ? Finding.HIGH_RESISTANCE : Finding.CONNECTION;
+    }
+    return Finding.CONNECTION;
+  }
+}

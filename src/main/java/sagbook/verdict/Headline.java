@@ -1,0 +1,102 @@
+package sagbook.verdict;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import sagbook.estimate.BankEstimates;
+import sagbook.model.Estimate;
+import sagbook.model.Finding;
+
+/** The one sentence that comes first. */
+final class Headline {
+  private final BankEstimates estimates;
+  private final List<CellVerdict> cells;
+  private final List<String> exceeded;
+
+  Headline(BankEstimates estimates, List<CellVerdict> cells, List<String> exceeded) {
+    this.estimates = estimates;
+    this.cells = cells;
+    this.exceeded = exceeded;
+  }
+
+  String sentence() {
+    List<String> clauses = new ArrayList<>();
+    if (!exceeded.isEmpty()) {
+      clauses.add("a limit was exceeded");
+    }
+    clause(Finding.LOW_CAPACITY, "has lost capacity", "have lost capacity", clauses);
+    clause(Finding.CONNECTION, "seems to have a bad joint", "seem to have bad joints", clauses);
+    clause(Finding.HIGH_RESISTANCE, "has too much resistance", "have too much resistance", clauses);
+    clause(Finding.SELF_DISCHARGE, "is losing charge by itself", "are losing charge", clauses);
+    clause(
+        Finding.OUT_OF_BALANCE,
+        "is out of balance, not worn",
+        "are out of balance, not worn",
+        clauses);
+    clause(Finding.VOLTAGE_SENSOR, "has a wrong voltage reading", "have wrong readings", clauses);
+    clause(
+        Finding.TEMPERATURE_SENSOR,
+        "has a doubtful temperature reading",
+        "have doubtful temperature readings",
+        clauses);
+    if (clauses.isEmpty()) {
+      return untroubled();
+    }
+    return Words.capital(String.join("; ", clauses)) + rest() + ".";
+  }
+
+  private String untroubled() {
+    long unknown = count(Finding.INSUFFICIENT_EVIDENCE);
+    if (unknown == cells.size()) {
+      return "Nothing wrong was seen, but the logs can't tell the cells' capacities.";
+    }
+    if (unknown > 0) {
+      return "Nothing wrong was seen; for "
+          + Words.cells(places(Finding.INSUFFICIENT_EVIDENCE))
+          + " the logs can't tell the capacity.";
+    }
+    return "All " + cells.size() + " cells are fine.";
+  }
+
+  private String rest() {
+    long fine = count(Finding.HEALTHY);
+    if (fine == 0) {
+      return "";
+    }
+    boolean allOthers = fine + count(Finding.INSUFFICIENT_EVIDENCE) < cells.size();
+    return allOthers && count(Finding.INSUFFICIENT_EVIDENCE) == 0 ? "; the others are fine" : "";
+  }
+
+  private long count(Finding finding) {
+    return cells.stream().filter(c -> c.finding() == finding).count();
+  }
+
+  private List<Integer> places(Finding finding) {
+    return cells.stream().filter(c -> c.finding() == finding).map(CellVerdict::cell).toList();
+  }
+
+  private void clause(Finding finding, String one, String many, List<String> into) {
+    List<Integer> places = places(finding);
+    if (places.isEmpty()) {
+      return;
+    }
+    String text = Words.cells(places) + " " + (places.size() == 1 ? one : many);
+    if (finding == Finding.LOW_CAPACITY && places.size() == 1) {
+      text += gain(places.get(0));
+    }
+    into.add(text);
+  }
+
+  private String gain(int cell) {
+    if (estimates.replacementGainAh().get(cell - 1) instanceof Estimate.Known k && k.low() > 0.5) {
+      boolean counted = estimates.medianCapacityAh() instanceof Estimate.Known;
+      return counted
+          ? String.format(
+              Locale.ROOT,
+              " and limits the battery: replacing it would add about %.0f Ah",
+              k.value())
+          : " and limits the battery";
+    }
+    return "";
+  }
+}

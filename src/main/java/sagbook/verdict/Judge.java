@@ -1,0 +1,186 @@
+package sagbook.verdict;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import sagbook.estimate.BankEstimates;
+import sagbook.estimate.CellEstimates;
+import sagbook.evidence.Stress;
+import sagbook.model.Estimate;
+import sagbook.model.Finding;
+import sagbook.model.Limits;
+
+/** Turns a bank's estimates into a decision. */
+public final class Judge {
+  /** What a limit may be passed by before it counts: a board's error and a moment. */
+  private static final double VOLTAGE_GRACE = 0.03;
+
+  private static final double HOURS_GRACE = 0.03;
+
+  private final Limits limits;
+  private final CellJudge cellJudge;
+
+  public Judge(Rules rules, Limits limits) {
+    this.limits = limits;
+    this.cellJudge = new CellJudge(rules);
+  }
+
+  /** The decision on one bank. */
+  public BankVerdict judge(BankEstimates estimates, Stress stress) {
+    List<CellEstimates> order = new ArrayList<>(estimates.cells());
+    order.sort(weakestFirst(estimates));
+    CellVerdict[] byCell = new CellVerdict[order.size()];
+    for (int rank = 0; rank < order.size(); rank++) {
+      CellEstimates cell = order.get(rank);
+      Finding finding = cellJudge.find(cell);
+      byCell[cell.cell() - 1] =
+          new CellVerdict(
+              rank + 1,
+              cell,
+              finding,
+              Words.action(finding, cell),
+              Words.evidence(cell, estimates.resistancePulseS()),
+              estimates.replacementGainAh().get(cell.cell() - 1));
+    }
+    List<CellVerdict> cells = List.of(byCell);
+    List<String> exceeded = exceeded(stress, cells);
+    List<String> todo = new ArrayList<>(exceeded);
+    actions(cells, todo);
+    boolean attention = todo.size() > exceeded.size();
+    Severity severity =
+        !exceeded.isEmpty() ? Severity.ACT_NOW : attention ? Severity.ATTENTION : Severity.WELL;
+    return new BankVerdict(
+        severity,
+        new Headline(estimates, cells, exceeded).sentence(),
+        todo,
+        NextMonth.of(estimates),
+        cells);
+  }
+
+  /** By what the string loses to each; of equals, by capacity, then by resistance. */
+  private Comparator<CellEstimates> weakestFirst(BankEstimates estimates) {
+    return Comparator.comparingDouble(
+            (CellEstimates c) ->
+                -Math.max(0.05, estimates.replacementGainAh().get(c.cell() - 1).find().orElse(0.0)))
+        .thenComparing(c -> cellJudge.find(c) == Finding.HEALTHY)
+        .thenComparingDouble(c -> c.capacityRelative().find().orElse(1))
+        .thenComparingDouble(c -> -c.resistanceRelative().find().orElse(1))
+        .thenComparingInt(CellEstimates::cell);
+  }
+
+  /** What passed a limit, as sentences; a cell whose sensor lies is not counted. */
+  private List<String> exceeded(Stress stress, List<CellVerdict> cells) {
+    List<String> all = new ArrayList<>();
+    for (CellVerdict cell : cells) {
+      int c = cell.cell() - 1;
+      boolean heard = cell.finding() != Finding.VOLTAGE_SENSOR;
+      if (heard
+          && stress.hoursAboveMax()[c] > HOURS_GRACE
+          && stress.highestVoltageV()[c] > limits.cellMaxVoltage() + VOLTAGE_GRACE) {
+        all.add(
+            String.format(
+                Locale.ROOT,
+                "Cell %d was charged to %.2f V, above the limit of %.2f V, for %.1f h: stop charging"
+                    + " until the cause is found.",
+                cell.cell(),
+                stress.highestVoltageV()[c],
+                limits.cellMaxVoltage(),
+                stress.hoursAboveMax()[c]));
+      }
+      if (heard
+          && stress.hoursBelowMin()[c] > HOURS_GRACE
+          && stress.lowestVoltageV()[c] < limits.cellMinVoltage() - VOLTAGE_GRACE) {
+        all.add(
+            String.format(
+                Locale.ROOT,
+                "Cell %d was drained to %.2f V, below the limit of %.2f V, for %.1f h: do not"
+                    + " discharge further, recharge slowly and find the cause.",
+                cell.cell(),
+                stress.lowestVoltageV()[c],
+                limits.cellMinVoltage(),
+                stress.hoursBelowMin()[c]));
+      }
+      temperature(stress, cell, all);
+    }
+    return all;
+  }
+
+  private void temperature(Stress stress, CellVerdict cell, List<String> all) {
+    int c = cell.cell() - 1;
+    if (cell.finding() == Finding.TEMPERATURE_SENSOR) {
+      return;
+    }
+    if (stress.hoursHot()[c] > HOURS_GRACE) {
+      all.add(
+          String.format(
+              Locale.ROOT,
+              "Cell %d was at up to %.0f °C, above the limit of %.0f °C: stop and let it cool, then"
+                  + " look for a bad joint.",
+              cell.cell(),
+              stress.highestTemperatureC()[c],
+              limits.dischargeMaxTemperatureC()));
+    }
+    if (stress.hoursChargingCold()[c] > 0.25) {
+      all.add(
+          String.format(
+              Locale.ROOT,
+              "Cell %d was charged for %.1f h below %.0f °C, which damages it for good: block"
+                  + " charging in the cold.",
+              cell.cell(),
+              stress.hoursChargingCold()[c],
+              limits.chargeMinTemperatureC()));
+    }
+  }
+
+  /** What to do first comes first: sensors, joints, drains, balance, then replacing. */
+  private static void actions(List<CellVerdict> cells, List<String> into) {
+    Finding[] order = {
+      Finding.VOLTAGE_SENSOR,
+      Finding.CONNECTION,
+      Finding.SELF_DISCHARGE,
+      Finding.OUT_OF_BALANCE,
+      Finding.LOW_CAPACITY,
+      Finding.HIGH_RESISTANCE,
+      Finding.TEMPERATURE_SENSOR
+    };
+    for (Finding finding : order) {
+      for (CellVerdict cell : cells) {
+        if (cell.finding() == finding) {
+          into.add(cell.action());
+        }
+      }
+    }
+  }
+
+  /** What would make next month's answers better. */
+  private static final class NextMonth {
+    static List<String> of(BankEstimates estimates) {
+      List<String> all = new ArrayList<>();
+      for (CellEstimates cell : estimates.cells()) {
+        if (cell.capacityRelative() instanceof Estimate.Unknown u) {
+          add(all, Words.capital(u.reason()) + ".");
+        }
+        if (cell.resistanceRelative() instanceof Estimate.Unknown u) {
+          add(all, Words.capital(u.reason()) + ".");
+        }
+      }
+      if (estimates.medianCapacityAh() instanceof Estimate.Unknown u) {
+        add(all, Words.capital(u.reason()) + ".");
+      }
+      if (estimates.resistancePulseS() > 12) {
+        add(
+            all,
+            "Log every 10 seconds or faster: resistance is then known sooner after a load step, and"
+                + " a joint can be told from a worn cell.");
+      }
+      return all;
+    }
+
+    private static void add(List<String> all, String sentence) {
+      if (!all.contains(sentence)) {
+        all.add(sentence);
+      }
+    }
+  }
+}

@@ -1,0 +1,143 @@
+package sagbook.verdict;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import sagbook.estimate.CellEstimates;
+import sagbook.estimate.TemperatureFault;
+import sagbook.model.Estimate;
+import sagbook.model.Finding;
+
+/** What the verdict says, in plain sentences. */
+final class Words {
+  private Words() {}
+
+  static String action(Finding finding, CellEstimates cell) {
+    return switch (finding) {
+      case HEALTHY -> "Nothing to do.";
+      case LOW_CAPACITY ->
+          "Plan to replace cell "
+              + cell.cell()
+              + "; until then it decides how much the battery gives.";
+      case HIGH_RESISTANCE ->
+          "Watch cell "
+              + cell.cell()
+              + ": keep high loads short and plan to replace it if the resistance goes on rising.";
+      case OUT_OF_BALANCE -> balance(cell);
+      case SELF_DISCHARGE ->
+          "Find out what drains cell "
+              + cell.cell()
+              + ": check its board and wiring first, then the cell; level the charge afterwards.";
+      case CONNECTION ->
+          "With the battery isolated, check the joints at cell "
+              + cell.cell()
+              + ": clean and tighten them to the cell maker's torque.";
+      case VOLTAGE_SENSOR ->
+          "Check the voltage reading of cell "
+              + cell.cell()
+              + " against a good multimeter at its terminals before believing anything else about"
+              + " it.";
+      case TEMPERATURE_SENSOR ->
+          "Check the temperature sensor of cell " + cell.cell() + ": is it fixed to this cell?";
+      case INSUFFICIENT_EVIDENCE ->
+          "Nothing to do yet; the logs can't tell, see what to measure next month.";
+    };
+  }
+
+  private static String balance(CellEstimates cell) {
+    boolean low = cell.chargeOffsetPercent().find().orElse(-1) < 0;
+    return low
+        ? "Bring cell "
+            + cell.cell()
+            + " up to its neighbours: charge it alone to full, or let the boards level the others"
+            + " over several full charges. The cell itself need not be replaced."
+        : "Bring cell "
+            + cell.cell()
+            + " down to its neighbours: let its board bleed it over several full charges. The cell"
+            + " itself need not be replaced.";
+  }
+
+  static List<String> evidence(CellEstimates cell, double pulseS) {
+    List<String> all = new ArrayList<>();
+    relative(cell.capacityRelative(), "capacity", all);
+    relative(
+        cell.resistanceRelative(),
+        String.format(Locale.ROOT, "resistance %.0f s after a load step", pulseS),
+        all);
+    if (cell.slowResponseRelative() instanceof Estimate.Known s
+        && cell.resistanceRelative().find().orElse(1) > 1.1) {
+      all.add(
+          String.format(
+              Locale.ROOT,
+              "The slow part of its answer to a load is %.0f %% of its neighbours' (95 %% interval"
+                  + " %.0f to %.0f %%): a worn cell raises it, a joint leaves it at 100 %%.",
+              100 * s.value(),
+              100 * s.low(),
+              100 * s.high()));
+    }
+    if (cell.chargeOffsetPercent() instanceof Estimate.Known o && Math.abs(o.value()) > 0.5) {
+      all.add(
+          String.format(
+              Locale.ROOT,
+              "It holds %.1f %% %s charge than its neighbours (95 %% interval %.1f to %.1f %% of"
+                  + " nominal capacity).",
+              Math.abs(o.value()),
+              o.value() < 0 ? "less" : "more",
+              o.low(),
+              o.high()));
+    }
+    if (cell.selfDischargeMilliamp() instanceof Estimate.Known d && d.isAbove(3)) {
+      all.add(
+          String.format(
+              Locale.ROOT,
+              "It loses %.0f mA more than its neighbours (95 %% interval %.0f to %.0f mA), bleeding"
+                  + " taken into account where it was logged.",
+              d.value(),
+              d.low(),
+              d.high()));
+    }
+    if (cell.voltageOffsetMillivolt() instanceof Estimate.Known v && Math.abs(v.value()) > 6) {
+      all.add(
+          String.format(
+              Locale.ROOT,
+              "Its voltage reads %.0f mV %s than its charge explains, at rest and under load alike"
+                  + " (95 %% interval %.0f to %.0f mV).",
+              Math.abs(v.value()),
+              v.value() < 0 ? "less" : "more",
+              v.low(),
+              v.high()));
+    }
+    if (cell.temperatureFault() instanceof TemperatureFault.Seen seen) {
+      all.add("Its temperature " + seen.words() + ".");
+    }
+    return all;
+  }
+
+  private static void relative(Estimate estimate, String what, List<String> into) {
+    if (estimate instanceof Estimate.Known k) {
+      into.add(
+          String.format(
+              Locale.ROOT,
+              "Its %s is %.1f %% of its neighbours' (95 %% interval %.1f to %.1f %%).",
+              what,
+              100 * k.value(),
+              100 * k.low(),
+              100 * k.high()));
+    } else if (estimate instanceof Estimate.Unknown u) {
+      into.add("Its " + what + " is not known: " + u.reason() + ".");
+    }
+  }
+
+  /** "cell 3", "cells 3 and 7", "cells 3, 7 and 9". */
+  static String cells(List<Integer> places) {
+    StringBuilder text = new StringBuilder(places.size() == 1 ? "cell " : "cells ");
+    for (int i = 0; i < places.size(); i++) {
+      text.append(i == 0 ? "" : i == places.size() - 1 ? " and " : ", ").append(places.get(i));
+    }
+    return text.toString();
+  }
+
+  static String capital(String sentence) {
+    return sentence.substring(0, 1).toUpperCase(Locale.ROOT) + sentence.substring(1);
+  }
+}
