@@ -10,7 +10,7 @@ import picocli.CommandLine.Command;
     name = "sagbook",
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
-    subcommands = {CheckCommand.class, SimulateCommand.class},
+    subcommands = {CheckCommand.class, ExportCommand.class, SimulateCommand.class},
     synopsisSubcommandLabel = "COMMAND",
     description = {
       "Reads the logs of a self-built house battery and says how healthy each cell is.",
@@ -31,7 +31,7 @@ public final class Main implements Runnable {
   @Override
   public void run() {
     throw new CommandLine.ParameterException(
-        spec.commandLine(), "Name a command: check or simulate.");
+        spec.commandLine(), "Name a command: check, export or simulate.");
   }
 
   /** Runs the command line and gives its exit code; prints to the given writers only. */

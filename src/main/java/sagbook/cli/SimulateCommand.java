@@ -27,6 +27,7 @@ import sagbook.simulate.SimulatedLogs;
 @Command(
     name = "simulate",
     mixinStandardHelpOptions = true,
+    versionProvider = Version.class,
     usageHelpWidth = 100,
     description = {
       "Write the logs of an invented battery, with its pack description and the truth behind it.",
@@ -57,9 +58,6 @@ import sagbook.simulate.SimulatedLogs;
       "Exit codes: 0 written, 2 the options make no sense, 4 the folder can't be written."
     })
 public final class SimulateCommand implements Callable<Integer> {
-  private static final int WRITTEN = 0;
-  private static final int CANNOT_WRITE = 4;
-
   @Spec private CommandSpec spec;
 
   @Option(
@@ -132,7 +130,7 @@ public final class SimulateCommand implements Callable<Integer> {
       err.println(
           "Can't write to " + out + ": " + reason(e) + ". Choose another folder with --out.");
       err.flush();
-      return CANNOT_WRITE;
+      return ExitCode.OUTPUT;
     }
     PrintWriter stdout = spec.commandLine().getOut();
     stdout.println(asked.story());
@@ -141,7 +139,7 @@ public final class SimulateCommand implements Callable<Integer> {
             + out.resolve("logs")
             + ", the truth behind them in truth.csv beside it.");
     stdout.flush();
-    return WRITTEN;
+    return ExitCode.WELL;
   }
 
   private Logged logged() {

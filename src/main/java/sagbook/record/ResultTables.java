@@ -93,8 +93,10 @@ public final class ResultTables {
       number(table, counted.key(), result, counted::of);
     }
     for (BankFigure.Estimated estimated : BankFigure.Estimated.values()) {
-      interval(table, estimated.key());
-      result.banks().forEach(b -> appendInterval(table, estimated.key(), estimated.of(b)));
+      Table columns = Table.create();
+      interval(columns, estimated.key());
+      result.banks().forEach(b -> appendInterval(columns, estimated.key(), estimated.of(b)));
+      columns.columns().forEach(table::addColumns);
     }
     return table;
   }
@@ -140,8 +142,10 @@ public final class ResultTables {
 
   private static void number(
       Table table, String name, CheckResult result, ToDoubleFunction<BankResult> of) {
-    table.addColumns(DoubleColumn.create(name));
-    result.banks().forEach(bank -> append(table, name, of.applyAsDouble(bank)));
+    // Filled before it is added: a table with rows pads an empty column.
+    Table column = Table.create(DoubleColumn.create(name));
+    result.banks().forEach(bank -> append(column, name, of.applyAsDouble(bank)));
+    table.addColumns(column.column(0));
   }
 
   private static void interval(Table table, String name) {

@@ -58,6 +58,7 @@ class SeasonFolderTest {
   void putsTheMonthsBelowOneAnotherInOrder() throws IOException {
     List<String> months = table("banks.csv").stream().map(r -> r.get("month")).toList();
     assertEquals(List.of("2026-04", "2026-05"), months);
+    table("banks.csv").forEach(row -> assertEquals("16", row.get("series_cells")));
     List<CSVRecord> estimates = table("estimates.csv").getRecords();
     assertEquals("2026-04", estimates.get(0).get("month"));
     assertEquals("2026-05", estimates.get(estimates.size() - 1).get("month"));
