@@ -28,6 +28,11 @@ final class Board {
     return (int) Math.floor(millivolt + 0.5);
   }
 
+  /** What a reading of 3.3 V is off by, mV, noise and rounding left aside. */
+  double errorMillivolt(Condition condition) {
+    return 3300 * (make.gain() - 1) + make.offsetMillivolt() + condition.sensorOffsetMillivolt;
+  }
+
   /** Temperature reading in half degrees (the number of halves). */
   int readHalfDegrees(double cellC, Condition condition) {
     if (!Double.isNaN(condition.stuckC)) {

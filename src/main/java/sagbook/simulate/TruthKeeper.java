@@ -16,6 +16,7 @@ final class TruthKeeper {
   private final double nominalAh;
   private final double[][] sums;
   private final double[] lastCapacity;
+  private final double[] lastOffset;
   private final Finding[] findings;
   private final List<TruthRow> rows = new ArrayList<>();
   private @Nullable YearMonth month;
@@ -26,6 +27,7 @@ final class TruthKeeper {
     this.nominalAh = nominalAh;
     this.sums = new double[battery.size()][QUANTITIES];
     this.lastCapacity = new double[battery.size()];
+    this.lastOffset = new double[battery.size()];
     this.findings = new Finding[battery.size()];
   }
 
@@ -62,12 +64,13 @@ final class TruthKeeper {
         joint,
         offset,
         cell.leakA() * 1000,
-        battery.conditions[i].sensorOffsetMillivolt
+        battery.boards[i].errorMillivolt(battery.conditions[i])
       };
       for (int q = 0; q < QUANTITIES; q++) {
         sums[i][q] += now[q];
       }
       lastCapacity[i] = capacity[i];
+      lastOffset[i] = offset;
       findings[i] =
           finding(battery.conditions[i], offset, capacity[i] / middleCapacity, middleResistance);
     }
@@ -124,6 +127,7 @@ final class TruthKeeper {
               s[4] / nights,
               s[5] / nights,
               s[6] / nights,
+              lastOffset[i],
               s[7] / nights,
               s[8] / nights,
               findings[i]));

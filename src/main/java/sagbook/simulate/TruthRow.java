@@ -18,8 +18,9 @@ import sagbook.model.Finding;
  * @param jointMilliohm the joint's part, mean
  * @param chargeOffsetPercent charge above (positive) or below the string's median at full, % of
  *     nominal capacity, mean
+ * @param lastChargeOffsetPercent the same on the month's last midnight
  * @param selfDischargeMilliamp mean
- * @param sensorOffsetMillivolt voltage reading minus truth beyond the board's own error, mean
+ * @param sensorOffsetMillivolt voltage reading minus truth at 3.3 V, mean
  * @param finding the cause that was put in, as it stands at the month's end
  */
 public record TruthRow(
@@ -34,6 +35,7 @@ public record TruthRow(
     double resistance60sMilliohm,
     double jointMilliohm,
     double chargeOffsetPercent,
+    double lastChargeOffsetPercent,
     double selfDischargeMilliamp,
     double sensorOffsetMillivolt,
     Finding finding) {}

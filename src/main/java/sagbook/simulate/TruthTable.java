@@ -12,7 +12,7 @@ final class TruthTable {
   private static final String HEADER =
       "month,cell,finding,capacity_ah,capacity_last_day_ah,capacity_relative,"
           + "resistance_1s_mohm,resistance_10s_mohm,resistance_30s_mohm,resistance_60s_mohm,"
-          + "joint_mohm,charge_offset_percent,self_discharge_ma,sensor_offset_mv\n";
+          + "joint_mohm,charge_offset_percent,charge_offset_last_day_percent,self_discharge_ma,sensor_offset_mv\n";
 
   private TruthTable() {}
 
@@ -22,7 +22,7 @@ final class TruthTable {
       text.append(
           String.format(
               Locale.ROOT,
-              "%s,%d,%s,%.2f,%.2f,%.4f,%.4f,%.4f,%.4f,%.4f,%.4f,%.2f,%.1f,%.1f\n",
+              "%s,%d,%s,%.2f,%.2f,%.4f,%.4f,%.4f,%.4f,%.4f,%.4f,%.2f,%.2f,%.1f,%.1f\n",
               row.month(),
               row.cell(),
               row.finding().words(),
@@ -35,6 +35,7 @@ final class TruthTable {
               row.resistance60sMilliohm(),
               row.jointMilliohm(),
               row.chargeOffsetPercent(),
+              row.lastChargeOffsetPercent(),
               row.selfDischargeMilliamp(),
               row.sensorOffsetMillivolt()));
     }
