@@ -8,6 +8,7 @@ import sagbook.estimate.axis.AxisBuilder;
 import sagbook.estimate.axis.ChargeAxis;
 import sagbook.estimate.curve.HalfCells;
 import sagbook.evidence.ThinnedRecord;
+import sagbook.model.Chemistry;
 import sagbook.model.Estimate;
 import sagbook.model.PackDescription;
 import sagbook.numeric.EvenTable;
@@ -29,7 +30,9 @@ public final class CapacityEstimator {
   private static final double SCALE_SD = 0.005;
 
   /** Share of capacity by which a single cell's curve may differ from the common one. */
-  private static final double CELL_SHAPE_SD = 0.0022;
+  private static final double FLAT_CELL_SHAPE_SD = 0.0026;
+
+  private static final double SLOPING_CELL_SHAPE_SD = 0.0045;
 
   /** An uncertainty of capacity beyond this is not worth a number. Common practice, no source. */
   private static final double WIDEST_CAPACITY_SD = 0.016;
@@ -71,7 +74,7 @@ public final class CapacityEstimator {
   public CapacityResult estimate() {
     double stepAh = nominalAh / 560;
     CurveLearner.Learned first =
-        new CurveLearner(view, grid, slowOhm, stepAh, 0)
+        new CurveLearner(view, grid, slowOhm, stepAh, 0, 0)
             .first(AxisBuilder.restingVoltage(record, slowOhm));
     if (first.toAh() - first.fromAh() < 0.08 * nominalAh) {
       return nothing(
@@ -79,15 +82,23 @@ public final class CapacityEstimator {
               + " can't be compared; one discharge to about 20 % and a full charge would settle it");
     }
     CurveSplit split = CurveSplit.of(first, pack, nominalAh);
-    CurveLearner learner = new CurveLearner(view, grid, slowOhm, stepAh, split.bottomAnchorAh());
+    CurveLearner learner =
+        new CurveLearner(view, grid, slowOhm, stepAh, split.bottomAnchorAh(), split.topAnchorAh());
     StringFit fit =
         new StringFit(view, grid, learner, priors(), split.curve(), split.splitAh(), nominalAh);
     fit.run();
+    Optional<CurveAnchor> anchor = anchor(fit.curve(), first, stepAh);
+    CellReading.Lever lever =
+        anchor
+            .map(
+                a ->
+                    new CellReading.Lever(
+                        a.fullAh() - split.topAnchorAh(), a.emptyAh() - split.bottomAnchorAh()))
+            .orElse(new CellReading.Lever(0, 0));
     CellReading[] readings = new CellReading[view.cells()];
     for (int c = 0; c < readings.length; c++) {
-      readings[c] = CellReading.of(fit, view, grid, c, priors().lossAh());
+      readings[c] = CellReading.of(fit, view, grid, c, lever);
     }
-    Optional<CurveAnchor> anchor = anchor(fit.curve(), first, stepAh);
     return assemble(fit, readings, anchor, split);
   }
 
@@ -96,7 +107,9 @@ public final class CapacityEstimator {
         0.2 * nominalAh,
         0.08 * nominalAh,
         0.008,
-        0.05,
+        // On a sloping curve a few millivolt are a per cent of charge, so a board is held to its
+        // word.
+        pack.chemistry() == Chemistry.LFP ? 0.05 : 0.002,
         0.3 * Math.max(1e-5, slowOhm),
         0.01 * nominalAh,
         view.bleedKnown() ? 0.0002 * nominalAh : 0.003 * nominalAh,
@@ -161,7 +174,7 @@ public final class CapacityEstimator {
       double lossSd =
           Math.sqrt(
               sq(reading.lossAh().sd())
-                  + sq(CELL_SHAPE_SD * spanAh)
+                  + sq(cellShapeSd() * spanAh)
                   + (counted ? 0 : sq(0.1 * loss) + sq(0.006 * spanAh)));
       double top = reading.topAtEndAh().value() - medianTop;
       double shift = reading.shiftAh().value() - medianShift;
@@ -169,7 +182,7 @@ public final class CapacityEstimator {
           new CellCharge(
               capacity(median, loss, lossSd, topSeen),
               relative(loss, lossSd, spanAh, topSeen),
-              offset(reading, top, shift, topSeen),
+              offset(reading, top, medianTop + medianLoss, topSeen),
               selfDischarge(reading, medianDrift, topSeen),
               Estimate.of(
                   1000 * (reading.offsetV().value() - medianOffset),
@@ -178,6 +191,10 @@ public final class CapacityEstimator {
               shift));
     }
     return new CapacityResult(median, fullAh, spanAh, all, remarks);
+  }
+
+  private double cellShapeSd() {
+    return pack.chemistry() == Chemistry.LFP ? FLAT_CELL_SHAPE_SD : SLOPING_CELL_SHAPE_SD;
   }
 
   private static double middle(
@@ -235,19 +252,29 @@ public final class CapacityEstimator {
     return Estimate.of(1 - loss / spanAh, lossSd / spanAh);
   }
 
-  private Estimate offset(CellReading reading, double top, double shift, boolean topSeen) {
-    double at = topSeen ? top : shift;
-    CellReading.Figure seen = topSeen ? reading.topAtEndAh() : reading.shiftAh();
-    double sd =
-        Math.sqrt(
-            sq(seen.sd())
-                + sq(0.001 * nominalAh)
-                + (topSeen ? 0 : sq(0.006 * nominalAh))
-                + (counted ? 0 : sq(0.15 * at)));
-    if (!(sd < 0.03 * nominalAh)) {
+  /**
+   * Offset at the end of the log. A cell that never came near its own end of charge while the
+   * string did shows its place by the steps of its curve alone; it is then taken to be as large as
+   * its neighbours, give or take one per cent.
+   */
+  private Estimate offset(CellReading reading, double top, double medianBottom, boolean topSeen) {
+    if (!topSeen) {
       return Estimate.unknown(
           "the cells stayed on the flat part of their curve, where voltage says nothing about"
               + " charge; one full charge would settle it");
+    }
+    double byTopSd = reading.topAtEndAh().sd();
+    double byBottomSd = Math.hypot(reading.shiftAh().sd(), 0.01 * nominalAh);
+    boolean byTop = byTopSd < byBottomSd;
+    double bottom = reading.topAtEndAh().value() + reading.lossAh().value() - medianBottom;
+    double at = byTop ? top : bottom;
+    double sd =
+        Math.sqrt(
+            sq(byTop ? byTopSd : byBottomSd)
+                + sq(0.001 * nominalAh)
+                + (counted ? 0 : sq(0.15 * at)));
+    if (!(sd < 0.03 * nominalAh)) {
+      return unseen();
     }
     return Estimate.of(-100 * at / nominalAh, 100 * sd / nominalAh);
   }
@@ -260,7 +287,7 @@ public final class CapacityEstimator {
               : "no current was logged, so a drain can't be put in milliampere");
     }
     double perDay = reading.driftAhPerDay().value() - medianDrift;
-    double sd = Math.hypot(reading.driftAhPerDay().sd(), 0.0006 * nominalAh / view.days());
+    double sd = Math.hypot(reading.driftAhPerDay().sd(), 0.0015 * nominalAh / view.days());
     double milliamp = perDay * 1000 / 24;
     double milliampSd = sd * 1000 / 24;
     if (!(milliampSd < 40 * nominalAh / 280) || (!topSeen && milliampSd > 20 * nominalAh / 280)) {

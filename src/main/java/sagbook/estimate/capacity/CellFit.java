@@ -53,7 +53,23 @@ final class CellFit {
       double wanderAh,
       double noiseV,
       double axisAh,
-      double apartAh) {}
+      double apartAh) {
+
+    /** The same for a cell whose reading is held to be wrong, and nothing else. */
+    Priors misread(double nominalAh) {
+      return new Priors(
+          0.003 * nominalAh,
+          0.006 * nominalAh,
+          stretch,
+          0.05,
+          ohm,
+          driftAhPerDay,
+          wanderAh,
+          noiseV,
+          axisAh,
+          apartAh);
+    }
+  }
 
   CellFit(StringView view, TimeGrid grid, CurveLearner places, Priors priors) {
     this.view = view;
@@ -97,20 +113,14 @@ final class CellFit {
       double bottomSlope = curve.bottom().slopeAt(bottomAh);
       double slope = topSlope + bottomSlope;
       double residual = view.voltage(c, r) - common[r] - predicted(curve, s, c, r);
-      double restless = Math.abs(view.currentA()[r] - view.slowCurrentA()[r]) * 2e-5;
-      // What the string has in common (polarisation, above all near full) is not shared by a cell
-      // that stands elsewhere on the curve.
-      double apart = Math.min(1, Math.abs(view.chargeAh()[r] - topAh) / priors.apartAh());
-      double variance =
-          sq(priors.noiseV())
-              + sq(slope * priors.axisAh())
-              + sq(restless)
-              + sq(0.7 * apart * common[r]);
+      double variance = variance(slope, topAh, common[r], r);
       double z = Math.abs(residual) / Math.sqrt(variance);
       double weight = (z <= 2.5 ? 1 : 2.5 / z) / variance / ROWS_ALIKE;
       x[SHIFT] = -slope;
       x[LOSS] = topSlope;
-      x[STRETCH] = -bottomSlope * (bottomAh - places.anchorAh());
+      x[STRETCH] =
+          -bottomSlope * (bottomAh - places.bottomAnchorAh())
+              - topSlope * (topAh - places.topAnchorAh());
       x[OFFSET] = 1;
       x[OHM] = view.currentA()[r];
       x[SLOW_OHM] = view.slowCurrentA()[r];
@@ -124,15 +134,40 @@ final class CellFit {
     }
   }
 
-  /**
-   * Adds what was held likely, as seen from a state (the unknown is the step from it).
-   *
-   * @param lossSdAh standard deviation of the loss, Ah
-   */
-  void observePriors(CellState s, double lossSdAh, Ridge into) {
+  private double variance(double slope, double topAh, double common, int r) {
+    double restless = Math.abs(view.currentA()[r] - view.slowCurrentA()[r]) * 2e-5;
+    // What the string has in common (polarisation, above all near full) is not shared by a cell
+    // that stands elsewhere on the curve.
+    double apart = Math.min(1, Math.abs(view.chargeAh()[r] - topAh) / priors.apartAh());
+    return sq(priors.noiseV())
+        + sq(slope * priors.axisAh())
+        + sq(restless)
+        + sq(0.7 * apart * common);
+  }
+
+  /** Mean of Huber's loss over the rows in sight; infinite when too few are. */
+  double cost(CellCurve curve, CellState s, int c, float[] common) {
+    double sum = 0;
+    int rows = 0;
+    for (int r = 0; r < view.rows(); r += 2) {
+      if (Float.isNaN(common[r]) || !inSight(curve, s, c, r)) {
+        continue;
+      }
+      double residual = view.voltage(c, r) - common[r] - predicted(curve, s, c, r);
+      // Weighed alike for all states, or a steep place would excuse a bad one.
+      double z = Math.abs(residual) / Math.hypot(0.002, 0.7 * common[r]);
+      sum += z <= 2.5 ? z * z / 2 : 2.5 * z - 3.125;
+      rows++;
+    }
+    return rows < view.rows() / 16 ? Double.POSITIVE_INFINITY : sum / rows;
+  }
+
+  /** Adds what was held likely, as seen from a state (the unknown is the step from it). */
+  void observePriors(CellState s, Ridge into) {
     into.prior(SHIFT, -s.shiftAh(), priors.shiftAh());
-    into.prior(LOSS, -s.lossAh(), lossSdAh);
-    into.prior(STRETCH, -s.stretch(), priors.stretch());
+    into.prior(LOSS, -s.lossAh(), priors.lossAh());
+    // Heavy tail: a cell that the data pull far out is let go.
+    into.prior(STRETCH, -s.stretch(), Math.max(priors.stretch(), 0.7 * Math.abs(s.stretch())));
     into.prior(OFFSET, -s.offsetV(), priors.offsetV());
     into.prior(OHM, -s.ohm(), priors.ohm());
     into.prior(SLOW_OHM, -s.slowOhm(), priors.ohm());

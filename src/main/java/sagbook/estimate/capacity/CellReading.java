@@ -25,16 +25,28 @@ record CellReading(
    */
   record Figure(double value, double sd) {}
 
-  static CellReading of(
-      StringFit string, StringView view, TimeGrid grid, int cell, double lossSdAh) {
+  /**
+   * Levers by which a cell's size moves its full and its empty place.
+   *
+   * @param topAh full place less the one about which the positive electrode stretches, Ah
+   * @param bottomAh empty place less the one about which the graphite stretches, Ah
+   */
+  record Lever(double topAh, double bottomAh) {}
+
+  /**
+   * Reads one cell off.
+   *
+   * @param lever how far full and empty lie from the places about which a cell's size stretches it
+   */
+  static CellReading of(StringFit string, StringView view, TimeGrid grid, int cell, Lever lever) {
     Ridge[] stretches = string.stretches(cell, STRETCHES);
     CellState state = string.states()[cell];
-    double[][] weights = weights(grid, string.fit().parameters());
-    double[] base = base(state, grid, view.bledAh()[cell][view.rows() - 1]);
-    double[] all = solve(string, stretches, -1, state, lossSdAh, weights);
+    double[][] weights = weights(grid, string.fit(cell).parameters(), lever);
+    double[] base = base(state, grid, lever, view.bledAh()[cell][view.rows() - 1]);
+    double[] all = solve(string.fit(cell), stretches, -1, state, weights);
     double[][] left = new double[STRETCHES][];
     for (int k = 0; k < STRETCHES; k++) {
-      left[k] = solve(string, stretches, k, state, lossSdAh, weights);
+      left[k] = solve(string.fit(cell), stretches, k, state, weights);
     }
     Figure[] figures = new Figure[QUANTITIES];
     for (int q = 0; q < QUANTITIES; q++) {
@@ -45,7 +57,7 @@ record CellReading(
   }
 
   /** The quantities at the state itself, in the order of the record. */
-  private static double[] base(CellState s, TimeGrid grid, double bledAtEndAh) {
+  private static double[] base(CellState s, TimeGrid grid, Lever lever, double bledAtEndAh) {
     int last = grid.knots() - 1;
     double slope = 0;
     double[] w = slopeWeights(grid);
@@ -53,21 +65,23 @@ record CellReading(
       slope += w[k] * s.driftAh()[k];
     }
     return new double[] {
-      s.lossAh(),
+      s.lossAh() - s.stretch() * (lever.topAh() - lever.bottomAh()),
       s.shiftAh(),
-      s.shiftAh() - s.lossAh() + s.driftAh()[last] + bledAtEndAh,
+      s.shiftAh() - s.lossAh() + s.stretch() * lever.topAh() + s.driftAh()[last] + bledAtEndAh,
       slope,
       s.offsetV()
     };
   }
 
   /** What each quantity is made of, in the order of the record. */
-  private static double[][] weights(TimeGrid grid, int parameters) {
+  private static double[][] weights(TimeGrid grid, int parameters, Lever lever) {
     double[][] w = new double[QUANTITIES][parameters];
     w[0][CellFit.LOSS] = 1;
+    w[0][CellFit.STRETCH] = lever.bottomAh() - lever.topAh();
     w[1][CellFit.SHIFT] = 1;
     w[2][CellFit.SHIFT] = 1;
     w[2][CellFit.LOSS] = -1;
+    w[2][CellFit.STRETCH] = lever.topAh();
     w[2][CellFit.DRIFT + grid.knots() - 1] = 1;
     double[] slope = slopeWeights(grid);
     System.arraycopy(slope, 0, w[3], CellFit.DRIFT, slope.length);
@@ -93,19 +107,14 @@ record CellReading(
 
   /** Steps of the quantities from the state, then their formal standard deviations. */
   private static double[] solve(
-      StringFit string,
-      Ridge[] stretches,
-      int leftOut,
-      CellState state,
-      double lossSdAh,
-      double[][] weights) {
-    Ridge sums = new Ridge(string.fit().parameters());
+      CellFit fit, Ridge[] stretches, int leftOut, CellState state, double[][] weights) {
+    Ridge sums = new Ridge(fit.parameters());
     for (int k = 0; k < stretches.length; k++) {
       if (k != leftOut) {
         sums.add(stretches[k]);
       }
     }
-    string.fit().observePriors(state, lossSdAh, sums);
+    fit.observePriors(state, sums);
     Ridge.Solution solution = sums.solve();
     int n = weights.length;
     double[] out = new double[2 * n];

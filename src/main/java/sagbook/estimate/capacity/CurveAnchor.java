@@ -128,18 +128,26 @@ record CurveAnchor(
       for (int i = 0; i < POINTS; i++) {
         r[i] = (model(p, place[i]) - voltage[i]) / sd[i];
       }
-      // Cells run empty at the graphite, so the positive electrode holds some more than the
-      // capacity;
-      // graphite is usually a fifth larger still. Common practice, no source. Offset within 6 mV.
-      r[POINTS] = (p[1] - 1.1) / 0.06;
-      r[POINTS + 1] = (p[3] / p[1] - 1.18) / 0.1;
+      // Electrodes are held to about the sizes of the published cells, the offset to 6 mV.
+      double positive = pair.positiveSize();
+      r[POINTS] = (p[1] / positive - 1) / 0.06;
+      r[POINTS + 1] = (p[3] / p[1] * positive / pair.negativeSize() - 1) / 0.08;
       r[POINTS + 2] = p[4] / 0.006;
       return r;
     }
 
     Optional<CurveAnchor> from(double size) {
       double top = toAh / nominalAh;
-      double[] start = {top + 0.01, 1.1 * size, top - 1.02 * size, 1.25 * size, 0};
+      double full = pair == HalfCells.NMC_CHEN ? top + 0.04 : top;
+      double positive = pair.positiveSize() * size;
+      double negative = pair.negativeSize() * size;
+      double[] start = {
+        full + pair.fullPositive() * positive,
+        positive,
+        full - size - pair.emptyNegative() * negative,
+        negative,
+        0
+      };
       MultivariateJacobianFunction function =
           point -> {
             double[] p = point.toArray();
@@ -186,7 +194,7 @@ record CurveAnchor(
         chi += sq(r[i]);
       }
       double misfit = Math.sqrt(squares / POINTS);
-      double full = root(p, fullV, p[0] - 0.2, p[0] + 0.02);
+      double full = fullRoot(p, fullV);
       double empty = root(p, emptyV, p[2] - 0.005, p[2] + 0.6);
       if (Double.isNaN(full) || Double.isNaN(empty) || !(full > empty)) {
         return Optional.empty();
@@ -227,6 +235,11 @@ record CurveAnchor(
 
     private double edge(double[] p, double volt, boolean top) {
       return top ? root(p, volt, p[0] - 0.2, p[0] + 0.02) : root(p, volt, p[2] - 0.005, p[2] + 0.6);
+    }
+
+    private double fullRoot(double[] p, double volt) {
+      double about = p[0] - pair.fullPositive() * p[1];
+      return root(p, volt, about - 0.25, Math.min(p[0] + 0.02, about + 0.25));
     }
 
     /** Place at which the (rising) model passes a voltage, by bisection; NaN outside. */

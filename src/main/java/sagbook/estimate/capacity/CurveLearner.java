@@ -15,16 +15,24 @@ final class CurveLearner {
   private final double slowOhm;
   private final double stepAh;
   private final double bottomAnchorAh;
+  private final double topAnchorAh;
 
   /**
    * A learner.
    *
    * @param slowOhm response of the string's cells some minutes after a step, ohm
    * @param stepAh width of a bin, Ah
-   * @param bottomAnchorAh place about which a cell's size stretches its curve, Ah
+   * @param bottomAnchorAh place about which a cell's size stretches the graphite's part, Ah
+   * @param topAnchorAh place about which it stretches the positive electrode's part, Ah
    */
   CurveLearner(
-      StringView view, TimeGrid grid, double slowOhm, double stepAh, double bottomAnchorAh) {
+      StringView view,
+      TimeGrid grid,
+      double slowOhm,
+      double stepAh,
+      double bottomAnchorAh,
+      double topAnchorAh) {
+    this.topAnchorAh = topAnchorAh;
     this.view = view;
     this.grid = grid;
     this.slowOhm = slowOhm;
@@ -85,7 +93,11 @@ final class CurveLearner {
     double reach = 0.4 * (range[1] - range[0]);
     Bins bottoms = new Bins(range[0] - reach, range[1] + reach, stepAh);
     Bins tops = new Bins(splitAh - 2 * stepAh, range[1] + reach, stepAh);
+    Bins ownBottom = new Bins(bottoms);
+    Bins ownTop = new Bins(tops);
     for (int c = 0; c < states.length; c++) {
+      ownBottom.clear();
+      ownTop.clear();
       for (int r = 0; r < view.rows(); r++) {
         double v = own(states[c], c, r, curve.hysteresisV());
         if (Double.isNaN(v)) {
@@ -94,12 +106,16 @@ final class CurveLearner {
         double bottomAh = bottomPlace(states[c], c, r);
         double topAh = topPlace(states[c], c, r);
         if (topAh <= splitAh) {
-          bottoms.add(bottomAh, v, weight(r));
+          ownBottom.add(bottomAh, v, weight(r));
         } else if (curve.topVisited()) {
-          tops.add(topAh, v - curve.bottom().at(bottomAh), weight(r));
+          ownTop.add(topAh, v - curve.bottom().at(bottomAh), weight(r));
         }
       }
+      bottoms.addMeans(ownBottom);
+      tops.addMeans(ownTop);
     }
+    // The knee must not be learned from one cell that is thought to be there by mistake.
+    tops.dropBelow(Math.max(2, states.length / 4));
     if (!bottoms.filled()) {
       return curve;
     }
@@ -112,7 +128,7 @@ final class CurveLearner {
         bottom,
         top,
         Math.min(curve.visitedFromAh(), bottoms.from()),
-        Math.max(curve.visitedToAh(), curve.topVisited() ? tops.to() : curve.visitedToAh()),
+        curve.topVisited() && tops.filled() ? tops.to() : curve.visitedToAh(),
         curve.topVisited(),
         curve.hysteresisV());
   }
@@ -130,16 +146,22 @@ final class CurveLearner {
     return slowOhm;
   }
 
-  double anchorAh() {
+  double bottomAnchorAh() {
     return bottomAnchorAh;
   }
 
+  double topAnchorAh() {
+    return topAnchorAh;
+  }
+
   double topPlace(CellState s, int c, int r) {
-    return view.chargeAh()[r]
-        - view.bledAh()[c][r]
-        - s.shiftAh()
-        + s.lossAh()
-        - grid.at(s.driftAh(), view.day()[r]);
+    double q =
+        view.chargeAh()[r]
+            - view.bledAh()[c][r]
+            - s.shiftAh()
+            + s.lossAh()
+            - grid.at(s.driftAh(), view.day()[r]);
+    return topAnchorAh + (q - topAnchorAh) / (1 + s.stretch());
   }
 
   double bottomPlace(CellState s, int c, int r) {
@@ -197,10 +219,17 @@ final class CurveLearner {
 
   /** Weighted means in even bins; empty bins are bridged straight. */
   private static final class Bins {
+    private static final double MOST_ROWS_OF_A_CELL = 8;
+
     private final double start;
     private final double step;
     private final double[] sum;
     private final double[] weight;
+    private final int[] cells;
+
+    Bins(Bins alike) {
+      this(alike.start, alike.start + alike.step * (alike.sum.length - 1), alike.step);
+    }
 
     Bins(double low, double high, double step) {
       this.start = low;
@@ -208,6 +237,28 @@ final class CurveLearner {
       int n = Math.max(3, (int) Math.ceil((high - low) / step) + 1);
       sum = new double[n];
       weight = new double[n];
+      cells = new int[n];
+    }
+
+    /** Adds one cell's means, so that a cell that rests somewhere for hours counts as one cell. */
+    void addMeans(Bins cell) {
+      for (int i = 0; i < Math.min(sum.length, cell.sum.length); i++) {
+        if (cell.has(i)) {
+          double w = Math.min(MOST_ROWS_OF_A_CELL, cell.weight[i]);
+          sum[i] += w * cell.sum[i] / cell.weight[i];
+          weight[i] += w;
+          cells[i]++;
+        }
+      }
+    }
+
+    void dropBelow(int fewestCells) {
+      for (int i = 0; i < sum.length; i++) {
+        if (cells[i] < fewestCells) {
+          sum[i] = 0;
+          weight[i] = 0;
+        }
+      }
     }
 
     void clear() {

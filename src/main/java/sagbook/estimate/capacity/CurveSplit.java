@@ -13,9 +13,15 @@ import sagbook.numeric.EvenTable;
  * @param curve the two parts
  * @param splitAh place above which the positive electrode's part is learned, Ah
  * @param bottomAnchorAh place at which the graphite begins, about which a cell's size stretches, Ah
+ * @param topAnchorAh place at which the positive electrode ends, about which it stretches, Ah
  * @param presumedFullAh where the string would be full, were it never seen full, Ah
  */
-record CurveSplit(CellCurve curve, double splitAh, double bottomAnchorAh, double presumedFullAh) {
+record CurveSplit(
+    CellCurve curve,
+    double splitAh,
+    double bottomAnchorAh,
+    double topAnchorAh,
+    double presumedFullAh) {
 
   /** Rise above the flat part that counts as a knee seen, V. */
   private static final double KNEE_V = 0.055;
@@ -50,7 +56,7 @@ record CurveSplit(CellCurve curve, double splitAh, double bottomAnchorAh, double
             first.hysteresisV());
     double full = knee ? first.toAh() : first.toAh() + 0.05 * nominalAh;
     return new CurveSplit(
-        curve, knee ? split : first.toAh() + nominalAh, full - 1.02 * nominalAh, full);
+        curve, knee ? split : first.toAh() + nominalAh, full - 1.02 * nominalAh, full, full);
   }
 
   /** A sloping curve: the published functions, laid over it, say which slope is whose. */
@@ -84,6 +90,7 @@ record CurveSplit(CellCurve curve, double splitAh, double bottomAnchorAh, double
             first.hysteresisV());
     double full = anchor.map(CurveAnchor::fullAh).orElse(first.toAh() + 0.05 * nominalAh);
     double begin = anchor.map(CurveAnchor::negativeAh).orElse(full - 1.02 * nominalAh);
-    return new CurveSplit(curve, Double.NaN, begin, full);
+    double end = anchor.map(CurveAnchor::positiveAh).orElse(full);
+    return new CurveSplit(curve, Double.NaN, begin, end, full);
   }
 }

@@ -13,8 +13,10 @@ final class StartSearch {
   private final CellCurve curve;
   private final double nominalAh;
   private final int knots;
+  private final double mostOffsetV;
 
-  StartSearch(StringView view, CellCurve curve, double nominalAh, int knots) {
+  StartSearch(StringView view, CellCurve curve, double nominalAh, int knots, double mostOffsetV) {
+    this.mostOffsetV = mostOffsetV;
     this.view = view;
     this.curve = curve;
     this.nominalAh = nominalAh;
@@ -86,7 +88,7 @@ final class StartSearch {
       return new double[] {Double.POSITIVE_INFINITY, 0};
     }
     double[] kept = java.util.Arrays.copyOf(residual, n);
-    double offset = Robust.median(kept);
+    double offset = Math.max(-mostOffsetV, Math.min(mostOffsetV, Robust.median(kept)));
     double total = 0;
     for (double e : kept) {
       double d = Math.min(0.05, Math.abs(e - offset));

@@ -1,6 +1,8 @@
 package sagbook.estimate.capacity;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import sagbook.numeric.EvenTable;
 import sagbook.numeric.Ridge;
 import sagbook.numeric.Robust;
@@ -12,10 +14,17 @@ import sagbook.numeric.Robust;
 final class StringFit {
   private static final int ROUNDS = 6;
 
+  /** An explanation has to leave this much less than a simpler one to be preferred. */
+  private static final double CLEARLY = 0.8;
+
   private final StringView view;
   private final TimeGrid grid;
   private final CurveLearner learner;
-  private final CellFit fit;
+
+  /** How each cell is fitted. */
+  private final CellFit[] fits;
+
+  private final CellFit misread;
   private final CellFit.Priors priors;
   private final double nominalAh;
   private final double splitAh;
@@ -35,7 +44,9 @@ final class StringFit {
     this.grid = grid;
     this.learner = learner;
     this.priors = priors;
-    this.fit = new CellFit(view, grid, learner, priors);
+    this.fits = new CellFit[view.cells()];
+    Arrays.fill(fits, new CellFit(view, grid, learner, priors));
+    this.misread = new CellFit(view, grid, learner, priors.misread(nominalAh));
     this.curve = curve;
     this.splitAh = splitAh;
     this.nominalAh = nominalAh;
@@ -52,15 +63,16 @@ final class StringFit {
   }
 
   void run() {
-    new StartSearch(view, curve, nominalAh, grid.knots()).fill(states);
+    new StartSearch(view, curve, nominalAh, grid.knots(), 2 * priors.offsetV()).fill(states);
+    updateCommon();
+    for (int c = 0; c < states.length; c++) {
+      states[c] = bestStart(c);
+    }
     for (int round = 0; round < ROUNDS; round++) {
       updateCommon();
       for (int pass = 0; pass < 2; pass++) {
         for (int c = 0; c < states.length; c++) {
-          Ridge sums = new Ridge(fit.parameters());
-          fit.observe(curve, states[c], c, common, 0, view.rows(), sums);
-          fit.observePriors(states[c], priors.lossAh(), sums);
-          states[c] = fit.stepped(states[c], sums.solve(), 0.02 * nominalAh);
+          states[c] = step(fits[c], states[c], c);
         }
       }
       recentre();
@@ -71,14 +83,77 @@ final class StringFit {
     updateCommon();
   }
 
+  private CellState step(CellFit fit, CellState from, int c) {
+    Ridge sums = new Ridge(fit.parameters());
+    fit.observe(curve, from, c, common, 0, view.rows(), sums);
+    fit.observePriors(from, sums);
+    return fit.stepped(from, sums.solve(), 0.02 * nominalAh);
+  }
+
+  /**
+   * Of several explanations of a cell that stands out, tried in earnest, the one that leaves least;
+   * the simpler one where they leave the same.
+   */
+  private CellState bestStart(int c) {
+    CellState found = states[c];
+    double far = 0.015 * nominalAh;
+    boolean usual =
+        Math.abs(found.shiftAh()) < far
+            && Math.abs(found.lossAh()) < far
+            && Math.abs(found.offsetV()) < 0.007;
+    if (usual) {
+      return found;
+    }
+    CellFit usualFit = fits[c];
+    CellState best = found;
+    double least = Double.POSITIVE_INFINITY;
+    for (CellState start : explanations(found)) {
+      CellState s = settled(usualFit, start, c);
+      double cost = usualFit.cost(curve, s, c, common);
+      if (cost < CLEARLY * least) {
+        least = cost;
+        best = s;
+      }
+    }
+    CellState s = settled(misread, CellState.at(0, 0, found.offsetV(), grid.knots()), c);
+    if (misread.cost(curve, s, c, common) < CLEARLY * least) {
+      fits[c] = misread;
+      best = s;
+    }
+    return best;
+  }
+
+  private CellState settled(CellFit fit, CellState start, int c) {
+    CellState s = start;
+    for (int pass = 0; pass < 5; pass++) {
+      s = step(fit, s, c);
+    }
+    return s;
+  }
+
+  /** Out of balance, worn at the top, worn as a whole, misread, or as the search found it. */
+  private List<CellState> explanations(CellState found) {
+    int n = grid.knots();
+    List<CellState> all = new ArrayList<>();
+    all.add(CellState.at(found.shiftAh(), 0, found.offsetV(), n));
+    all.add(CellState.at(found.shiftAh(), found.shiftAh(), found.offsetV(), n));
+    all.add(CellState.at(0, 0, found.offsetV(), n));
+    all.add(found);
+    for (double share : new double[] {0.08, 0.16}) {
+      double loss = share * nominalAh;
+      all.add(new CellState(loss, loss, -share, found.offsetV(), 0, 0, new double[n]));
+    }
+    return all;
+  }
+
   /** The string's median departure from the curve at each row. */
   private void updateCommon() {
     double[] one = new double[states.length];
     for (int r = 0; r < view.rows(); r++) {
       int n = 0;
       for (int c = 0; c < states.length; c++) {
-        if (fit.inSight(curve, states[c], c, r)) {
-          one[n++] = view.voltage(c, r) - fit.predicted(curve, states[c], c, r);
+        if (fits[c].inSight(curve, states[c], c, r)) {
+          one[n++] = view.voltage(c, r) - fits[c].predicted(curve, states[c], c, r);
         }
       }
       Arrays.sort(one, 0, n);
@@ -129,16 +204,16 @@ final class StringFit {
   Ridge[] stretches(int c, int count) {
     Ridge[] sums = new Ridge[count];
     for (int k = 0; k < count; k++) {
-      sums[k] = new Ridge(fit.parameters());
+      sums[k] = new Ridge(fits[c].parameters());
       int from = (int) ((long) view.rows() * k / count);
       int to = (int) ((long) view.rows() * (k + 1) / count);
-      fit.observe(curve, states[c], c, common, from, to, sums[k]);
+      fits[c].observe(curve, states[c], c, common, from, to, sums[k]);
     }
     return sums;
   }
 
-  CellFit fit() {
-    return fit;
+  CellFit fit(int c) {
+    return fits[c];
   }
 
   /**

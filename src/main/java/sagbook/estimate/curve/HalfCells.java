@@ -79,6 +79,26 @@ public enum HalfCells {
         - negative(emptyX + (fullX - emptyX) * charge);
   }
 
+  /** Size of the positive electrode over the capacity of a usual new cell. */
+  public double positiveSize() {
+    return 1 / (emptyY - fullY);
+  }
+
+  /** Size of the negative electrode over the capacity of a usual new cell. */
+  public double negativeSize() {
+    return 1 / (fullX - emptyX);
+  }
+
+  /** Lithium share of the positive electrode of a full cell. */
+  public double fullPositive() {
+    return fullY;
+  }
+
+  /** Lithium share of the negative electrode of an empty cell. */
+  public double emptyNegative() {
+    return emptyX;
+  }
+
   /** Positive electrode at lithium share {@code y}, V. */
   public abstract double positive(double y);
 
