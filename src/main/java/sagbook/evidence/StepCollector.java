@@ -3,6 +3,7 @@ package sagbook.evidence;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import sagbook.model.Channels;
 import sagbook.model.SampleBlock;
 import sagbook.numeric.Robust;
@@ -66,12 +67,12 @@ final class StepCollector {
     window = new StepWindowBuilder(basis, cells);
     // A sweep over all boards takes a second or two: of no account beside half a minute.
     guardRows = cadenceS < 30 ? 1 : 0;
-    spans =
+    IntStream after =
         Arrays.stream(ANSWER_S)
-            .mapToInt(s -> guardRows + 1 + Math.max(1, (int) Math.round(s / cadenceS - 0.5)))
-            .distinct()
-            .filter(rows -> rows <= 40)
-            .toArray();
+            .mapToInt(s -> guardRows + 1 + Math.max(1, (int) Math.round(s / cadenceS - 0.5)));
+    // Slow logs take the row right after the step as well: there the answer is youngest.
+    IntStream first = guardRows == 0 ? IntStream.of(1) : IntStream.empty();
+    spans = IntStream.concat(first, after).distinct().filter(rows -> rows <= 40).toArray();
     int longest = spans.length == 0 ? 2 : spans[spans.length - 1];
     history = new StepHistory(longest + 3, cells, basis.size());
   }
@@ -172,7 +173,7 @@ final class StepCollector {
     double quiet = QUIET * range;
     boolean still =
         Math.abs(history.step(0)) < quiet
-            && Math.abs(history.step(to)) < quiet
+            && (span == 1 || Math.abs(history.step(to)) < quiet)
             && Math.abs(history.step(from)) < quiet
             && (guardRows == 0 || Math.abs(history.step(from - 1)) < quiet);
     if (!still) {

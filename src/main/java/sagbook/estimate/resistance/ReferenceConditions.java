@@ -32,6 +32,10 @@ record ReferenceConditions(
     double logSd,
     double activationEnergy,
     double activationEnergySd) {
+  /** Between these charges resistance changes little; beyond them it rises. */
+  static final double LOWEST_CHARGE = 0.2;
+
+  static final double HIGHEST_CHARGE = 0.9;
   static final double GAS_CONSTANT = 8.314462618;
   private static final double REFERENCE_KELVIN = 298.15;
   private static final double PRIOR_KILOJOULE = 16;
@@ -70,8 +74,8 @@ record ReferenceConditions(
               && size[w] < 8
               && sizeSd[w] < 0.2 * size[w]
               && !Double.isNaN(temperature[w])
-              && !(charge[w] < 0.2)
-              && !(charge[w] > 0.92);
+              && !(charge[w] < LOWEST_CHARGE)
+              && !(charge[w] > HIGHEST_CHARGE);
       used += use[w] ? 1 : 0;
     }
     if (used < 1) {

@@ -7,6 +7,7 @@ import java.util.function.DoubleUnaryOperator;
 import sagbook.estimate.response.ReducedWindow;
 import sagbook.estimate.response.StringResponse;
 import sagbook.evidence.Evidence;
+import sagbook.evidence.StepWindow;
 import sagbook.model.Estimate;
 import sagbook.numeric.Robust;
 
@@ -23,7 +24,7 @@ import sagbook.numeric.Robust;
  */
 public final class ResistanceEstimator {
   /** Gain of a current sensor and shape of the response, one standard deviation, relative. */
-  private static final double SYSTEMATIC = 0.009;
+  private static final double SYSTEMATIC = 0.012;
 
   private static final double FASTEST_PULSE_S = 10;
 
@@ -45,10 +46,24 @@ public final class ResistanceEstimator {
     this.cells = evidence.channels().seriesCells();
     this.charge = new double[windows.size()];
     for (int w = 0; w < charge.length; w++) {
-      charge[w] =
-          chargeAt.applyAsDouble(
-              (windows.get(w).window().startS() + windows.get(w).window().endS()) / 2);
+      charge[w] = charge(windows.get(w).window(), chargeAt);
     }
+  }
+
+  /**
+   * Charge in the middle of a window, or that at its start or end where this is near empty or near
+   * full: the slow parts of resistance rise there, so a window that so much as touches these ends
+   * is none of mid charge.
+   */
+  private static double charge(StepWindow window, DoubleUnaryOperator chargeAt) {
+    double start = chargeAt.applyAsDouble(window.startS());
+    double end = chargeAt.applyAsDouble(window.endS());
+    double low = Math.min(start, end);
+    double high = Math.max(start, end);
+    if (low < ReferenceConditions.LOWEST_CHARGE) {
+      return low;
+    }
+    return high > ReferenceConditions.HIGHEST_CHARGE ? high : (low + high) / 2;
   }
 
   /** Pulse time that a log of this cadence can honestly show, s. */
@@ -61,7 +76,11 @@ public final class ResistanceEstimator {
     double pulseS = pulseS(evidence.cadenceS());
     double[] scale = new double[windows.size()];
     for (int w = 0; w < scale.length; w++) {
-      scale[w] = charge[w] < 0.15 || charge[w] > 0.95 ? 0 : 1;
+      scale[w] =
+          charge[w] < ReferenceConditions.LOWEST_CHARGE
+                  || charge[w] > ReferenceConditions.HIGHEST_CHARGE
+              ? 0
+              : 1;
     }
     Optional<StringResponse> response = StringResponse.of(evidence.basis(), windows, scale);
     if (response.isEmpty() || !(response.get().at(pulseS) > 0)) {
@@ -117,7 +136,7 @@ public final class ResistanceEstimator {
     List<CellResistance> all = new ArrayList<>();
     for (int c = 0; c < cells; c++) {
       double relative = compared.whole()[c] / medianWhole;
-      double relativeSd = Math.hypot(compared.wholeSd()[c], 0.003);
+      double relativeSd = Math.hypot(1.2 * compared.wholeSd()[c], 0.004);
       double milliohm = stringOhm * compared.whole()[c] * 1000;
       double milliohmSd =
           milliohm * Math.sqrt(sq(relativeSd / relative) + sq(stringLogSd) + sq(SYSTEMATIC));

@@ -23,7 +23,10 @@ public final class TemperatureWatch {
   /** How much more than its neighbours a reading may move on its own, as a ratio and in K. */
   private static final double RESTLESS_RATIO = 3;
 
-  private static final double RESTLESS_K = 1;
+  private static final double RESTLESS_K = 0.22;
+
+  /** Means over this long take resolution and noise away, s. */
+  private static final double MEAN_S = 1800;
 
   private TemperatureWatch() {}
 
@@ -41,7 +44,7 @@ public final class TemperatureWatch {
     double[] mean = new double[cells];
     double[] sd = new double[cells];
     deviations(record, mean, sd);
-    double usualSd = Math.max(0.2, Robust.median(sd));
+    double usualSd = Math.max(0.02, Robust.median(sd));
     for (int c = 0; c < cells; c++) {
       faults.add(judge(evidence, c, mean[c], sd[c], usualSd));
     }
@@ -73,7 +76,7 @@ public final class TemperatureWatch {
       return new TemperatureFault.Seen(
           String.format(
               Locale.ROOT,
-              "moves %.1f K on its own, its neighbours only %.1f K: it seems to show something else"
+              "moves %.2f K on its own, its neighbours only %.2f K: it seems to show something else"
                   + " than the cell, such as its board",
               sd,
               usualSd));
@@ -90,34 +93,56 @@ public final class TemperatureWatch {
         .orElse(0);
   }
 
-  /** Mean and standard deviation of each cell's temperature about the string's median, K. */
+  /** Mean and standard deviation of each cell's half-hourly means about the string's median, K. */
   private static void deviations(ThinnedRecord record, double[] mean, double[] sd) {
     int cells = record.cells();
     double[] sum = new double[cells];
     double[] squares = new double[cells];
-    int[] rows = new int[cells];
+    int[] blocks = new int[cells];
     double[] one = new double[cells];
-    int every = Math.max(1, record.rows() / 20_000);
-    for (int r = 0; r < record.rows(); r += every) {
+    double[] blockSum = new double[cells];
+    int[] blockRows = new int[cells];
+    double blockStart = Double.NaN;
+    for (int r = 0; r <= record.rows(); r++) {
+      boolean end = r == record.rows();
+      if (end || !(record.timeS()[r] - blockStart < MEAN_S)) {
+        close(blockSum, blockRows, sum, squares, blocks);
+        blockStart = end ? Double.NaN : record.timeS()[r];
+      }
+      if (end) {
+        break;
+      }
       for (int c = 0; c < cells; c++) {
         one[c] = record.temperatureC()[c][r];
       }
       double middle = Robust.median(one);
       for (int c = 0; c < cells; c++) {
-        double d = one[c] - middle;
-        if (!Double.isNaN(d)) {
-          sum[c] += d;
-          squares[c] += d * d;
-          rows[c]++;
+        if (!Double.isNaN(one[c])) {
+          blockSum[c] += one[c] - middle;
+          blockRows[c]++;
         }
       }
     }
     for (int c = 0; c < cells; c++) {
-      mean[c] = rows[c] == 0 ? Double.NaN : sum[c] / rows[c];
+      mean[c] = blocks[c] == 0 ? Double.NaN : sum[c] / blocks[c];
       sd[c] =
-          rows[c] == 0
+          blocks[c] == 0
               ? Double.NaN
-              : Math.sqrt(Math.max(0, squares[c] / rows[c] - mean[c] * mean[c]));
+              : Math.sqrt(Math.max(0, squares[c] / blocks[c] - mean[c] * mean[c]));
+    }
+  }
+
+  private static void close(
+      double[] blockSum, int[] blockRows, double[] sum, double[] squares, int[] blocks) {
+    for (int c = 0; c < sum.length; c++) {
+      if (blockRows[c] > 0) {
+        double m = blockSum[c] / blockRows[c];
+        sum[c] += m;
+        squares[c] += m * m;
+        blocks[c]++;
+      }
+      blockSum[c] = 0;
+      blockRows[c] = 0;
     }
   }
 }
