@@ -29,6 +29,9 @@ public final class CapacityEstimator {
   /** Standard uncertainty of a current sensor's gain and of the anchor's shape, relative. */
   private static final double SCALE_SD = 0.005;
 
+  /** Voltage that no part of the model explains, one standard deviation, V. */
+  private static final double UNEXPLAINED_V = 0.0015;
+
   /** Share of capacity by which a single cell's curve may differ from the common one. */
   private static final double FLAT_CELL_SHAPE_SD = 0.0026;
 
@@ -169,11 +172,13 @@ public final class CapacityEstimator {
     double medianOffset = middle(readings, CellReading::offsetV);
     double medianLoss = middle(readings, CellReading::lossAh);
     List<CellCharge> all = new ArrayList<>();
-    for (CellReading reading : readings) {
+    for (int c = 0; c < readings.length; c++) {
+      CellReading reading = readings[c];
       double loss = reading.lossAh().value() - medianLoss;
       double lossSd =
           Math.sqrt(
               sq(reading.lossAh().sd())
+                  + sq(UNEXPLAINED_V / Math.max(1e-9, fit.topSlopeReached(c)))
                   + sq(cellShapeSd() * spanAh)
                   + (counted ? 0 : sq(0.1 * loss) + sq(0.006 * spanAh)));
       double top = reading.topAtEndAh().value() - medianTop;
@@ -182,7 +187,7 @@ public final class CapacityEstimator {
           new CellCharge(
               capacity(median, loss, lossSd, topSeen),
               relative(loss, lossSd, spanAh, topSeen),
-              offset(reading, top, medianTop + medianLoss, topSeen),
+              offset(reading, top, medianTop + medianLoss, lossSd, topSeen),
               selfDischarge(reading, medianDrift, topSeen),
               Estimate.of(
                   1000 * (reading.offsetV().value() - medianOffset),
@@ -257,7 +262,8 @@ public final class CapacityEstimator {
    * string did shows its place by the steps of its curve alone; it is then taken to be as large as
    * its neighbours, give or take one per cent.
    */
-  private Estimate offset(CellReading reading, double top, double medianBottom, boolean topSeen) {
+  private Estimate offset(
+      CellReading reading, double top, double medianBottom, double lossSd, boolean topSeen) {
     if (!topSeen) {
       return Estimate.unknown(
           "the cells stayed on the flat part of their curve, where voltage says nothing about"
@@ -265,7 +271,7 @@ public final class CapacityEstimator {
     }
     double byTopSd = reading.topAtEndAh().sd();
     double byBottomSd = Math.hypot(reading.shiftAh().sd(), 0.01 * nominalAh);
-    boolean byTop = byTopSd < byBottomSd;
+    boolean byTop = lossSd < WIDEST_CAPACITY_SD * nominalAh;
     double bottom = reading.topAtEndAh().value() + reading.lossAh().value() - medianBottom;
     double at = byTop ? top : bottom;
     double sd =

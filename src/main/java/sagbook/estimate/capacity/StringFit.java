@@ -212,6 +212,20 @@ final class StringFit {
     return sums;
   }
 
+  /**
+   * Slope of the positive electrode's part where the cell came nearest to full (and stayed for some
+   * rows), V/Ah: what its end of charge can be told by.
+   */
+  double topSlopeReached(int c) {
+    double[] places = new double[view.rows()];
+    for (int r = 0; r < places.length; r++) {
+      places[r] =
+          fits[c].inSight(curve, states[c], c, r) ? learner.topPlace(states[c], c, r) : Double.NaN;
+    }
+    double nearest = Robust.quantile(places, Math.max(0.9, 1 - 15.0 / places.length));
+    return Double.isNaN(nearest) ? 0 : Math.max(0, curve.top().slopeAt(nearest));
+  }
+
   CellFit fit(int c) {
     return fits[c];
   }
