@@ -223,7 +223,12 @@ final class StringFit {
           fits[c].inSight(curve, states[c], c, r) ? learner.topPlace(states[c], c, r) : Double.NaN;
     }
     double nearest = Robust.quantile(places, Math.max(0.9, 1 - 15.0 / places.length));
-    return Double.isNaN(nearest) ? 0 : Math.max(0, curve.top().slopeAt(nearest));
+    double steepest = 0;
+    // The table ends flat, so the steepest place shortly before counts.
+    for (int k = 0; k <= 8 && !Double.isNaN(nearest); k++) {
+      steepest = Math.max(steepest, curve.top().slopeAt(nearest - k * curve.top().step()));
+    }
+    return steepest;
   }
 
   CellFit fit(int c) {
