@@ -29,7 +29,7 @@ public final class Judge {
   /** The decision on one bank. */
   public BankVerdict judge(BankEstimates estimates, Stress stress) {
     List<CellEstimates> order = new ArrayList<>(estimates.cells());
-    order.sort(weakestFirst(estimates));
+    order.sort(weakestFirst(estimates, stress));
     CellVerdict[] byCell = new CellVerdict[order.size()];
     for (int rank = 0; rank < order.size(); rank++) {
       CellEstimates cell = order.get(rank);
@@ -58,15 +58,27 @@ public final class Judge {
         cells);
   }
 
-  /** By what the string loses to each; of equals, by capacity, then by resistance. */
-  private Comparator<CellEstimates> weakestFirst(BankEstimates estimates) {
+  /**
+   * By what the string loses to each; of equals, found wanting before not, then by capacity, by how
+   * near to empty each came, and by resistance.
+   */
+  private Comparator<CellEstimates> weakestFirst(BankEstimates estimates, Stress stress) {
     return Comparator.comparingDouble(
             (CellEstimates c) ->
                 -Math.max(0.05, estimates.replacementGainAh().get(c.cell() - 1).find().orElse(0.0)))
-        .thenComparing(c -> cellJudge.find(c) == Finding.HEALTHY)
+        .thenComparing(c -> unsuspected(cellJudge.find(c)))
         .thenComparingDouble(c -> c.capacityRelative().find().orElse(1))
+        .thenComparingDouble(
+            c ->
+                c.capacityRelative() instanceof Estimate.Unknown
+                    ? stress.lowestVoltageV()[c.cell() - 1]
+                    : 0)
         .thenComparingDouble(c -> -c.resistanceRelative().find().orElse(1))
         .thenComparingInt(CellEstimates::cell);
+  }
+
+  private static boolean unsuspected(Finding finding) {
+    return finding == Finding.HEALTHY || finding == Finding.INSUFFICIENT_EVIDENCE;
   }
 
   /** What passed a limit, as sentences; a cell whose sensor lies is not counted. */

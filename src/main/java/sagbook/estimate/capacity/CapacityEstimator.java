@@ -37,6 +37,12 @@ public final class CapacityEstimator {
 
   private static final double SLOPING_CELL_SHAPE_SD = 0.0045;
 
+  /**
+   * Current over capacity, 1/h, beyond which capacities can't be told: they are defined at low
+   * rate. Common practice, no source.
+   */
+  private static final double FASTEST_RATE = 0.5;
+
   /** An uncertainty of capacity beyond this is not worth a number. Common practice, no source. */
   private static final double WIDEST_CAPACITY_SD = 0.016;
 
@@ -45,6 +51,10 @@ public final class CapacityEstimator {
   private final double slowOhm;
   private final double nominalAh;
   private final boolean counted;
+
+  /** Whether the string was worked so hard that the drop inside the cells bends their curves. */
+  private final boolean fast;
+
   private final StringView view;
   private final TimeGrid grid;
   private final List<String> remarks = new ArrayList<>();
@@ -71,6 +81,7 @@ public final class CapacityEstimator {
     this.view =
         StringView.of(record, axis.chargeAh(), nominalAh, pack.bleedResistorOhm().orElse(3.3));
     this.grid = TimeGrid.over(view.days());
+    this.fast = view.usualRate() > FASTEST_RATE;
   }
 
   /** Estimates for all cells; unknown with a reason where the log can't tell. */
@@ -108,7 +119,7 @@ public final class CapacityEstimator {
   private CellFit.Priors priors() {
     return new CellFit.Priors(
         0.2 * nominalAh,
-        0.08 * nominalAh,
+        (fast ? 0.012 : 0.08) * nominalAh,
         0.008,
         // On a sloping curve a few millivolt are a per cent of charge, so a board is held to its
         // word.
@@ -189,9 +200,11 @@ public final class CapacityEstimator {
               relative(loss, lossSd, spanAh, topSeen),
               offset(reading, top, medianTop + medianLoss, lossSd, topSeen),
               selfDischarge(reading, medianDrift, topSeen),
-              Estimate.of(
-                  1000 * (reading.offsetV().value() - medianOffset),
-                  1000 * Math.hypot(reading.offsetV().sd(), 2e-4)),
+              fast
+                  ? tooFast()
+                  : Estimate.of(
+                      1000 * (reading.offsetV().value() - medianOffset),
+                      1000 * Math.hypot(reading.offsetV().sd(), 2e-4)),
               top,
               shift));
     }
@@ -215,6 +228,9 @@ public final class CapacityEstimator {
     if (!counted) {
       return Estimate.unknown(
           "no current was logged, so ampere-hours can't be counted; log the pack current");
+    }
+    if (fast) {
+      return tooFast();
     }
     if (!topSeen || anchor.isEmpty()) {
       return Estimate.unknown(
@@ -244,6 +260,12 @@ public final class CapacityEstimator {
     return Estimate.of(m.value() - loss, Math.hypot(lossSd, m.halfWidth() / 1.959964));
   }
 
+  private static Estimate.Unknown tooFast() {
+    return Estimate.unknown(
+        "the battery was emptied faster than in two hours, which bends the cells' curves; a slower"
+            + " discharge would settle it");
+  }
+
   private static Estimate.Unknown unseen() {
     return Estimate.unknown(
         "this cell's end of charge or its steps on the way were not seen clearly enough; bring all"
@@ -251,6 +273,9 @@ public final class CapacityEstimator {
   }
 
   private Estimate relative(double loss, double lossSd, double spanAh, boolean topSeen) {
+    if (fast) {
+      return tooFast();
+    }
     if (!topSeen || !(lossSd < 1.25 * WIDEST_CAPACITY_SD * spanAh)) {
       return unseen();
     }

@@ -15,6 +15,7 @@ import sagbook.evidence.ThinnedRecord;
  * @param hysteresis state of hysteresis, -1 (long discharged) to 1 (long charged)
  * @param bledAh charge bled so far from each cell beyond the string's median, [cell][row], Ah
  * @param bleedKnown whether bleeding was logged
+ * @param nominalAh nominal capacity, Ah
  */
 record StringView(
     ThinnedRecord record,
@@ -24,7 +25,8 @@ record StringView(
     double[] slowCurrentA,
     double[] hysteresis,
     float[][] bledAh,
-    boolean bleedKnown) {
+    boolean bleedKnown,
+    double nominalAh) {
   private static final double SLOW_S = 600;
 
   /**
@@ -53,7 +55,7 @@ record StringView(
     }
     float[][] bled = bled(record, bleedResistorOhm);
     return new StringView(
-        record, chargeAh, day, current, slow, hysteresis, bled, record.hasBleed());
+        record, chargeAh, day, current, slow, hysteresis, bled, record.hasBleed(), nominalAh);
   }
 
   private static float[][] bled(ThinnedRecord record, double resistorOhm) {
@@ -80,6 +82,25 @@ record StringView(
       }
     }
     return bled;
+  }
+
+  /**
+   * Mean size of the current while it flows (above a fiftieth of the highest), over capacity, 1/h.
+   */
+  double usualRate() {
+    double most = 0;
+    for (double a : currentA) {
+      most = Math.max(most, Math.abs(a));
+    }
+    double sum = 0;
+    int n = 0;
+    for (double a : currentA) {
+      if (Math.abs(a) > most / 50) {
+        sum += Math.abs(a);
+        n++;
+      }
+    }
+    return n == 0 ? 0 : sum / n / nominalAh;
   }
 
   int rows() {

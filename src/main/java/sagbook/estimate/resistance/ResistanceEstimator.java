@@ -28,6 +28,11 @@ public final class ResistanceEstimator {
 
   private static final double FASTEST_PULSE_S = 10;
 
+  /** Beyond these shares of the string's median a resistance is a misunderstanding. */
+  private static final double LEAST_SHARE = 0.3;
+
+  private static final double MOST_SHARE = 6;
+
   private final Evidence evidence;
   private final List<ReducedWindow> windows;
   private final double[] charge;
@@ -134,6 +139,15 @@ public final class ResistanceEstimator {
     double medianWhole = Robust.median(compared.whole());
     double medianSlow = Robust.median(compared.slow());
     List<CellResistance> all = new ArrayList<>();
+    for (int c = 0; c < cells; c++) {
+      double share = compared.whole()[c] / medianWhole;
+      if (!(share > LEAST_SHARE && share < MOST_SHARE)) {
+        return nothing(
+            pulseS,
+            "the cells' answers to load steps contradict each other, as if not all of them carried"
+                + " the same current; check which columns belong to this string");
+      }
+    }
     for (int c = 0; c < cells; c++) {
       double relative = compared.whole()[c] / medianWhole;
       double relativeSd = Math.hypot(1.2 * compared.wholeSd()[c], 0.004);
