@@ -1,0 +1,4 @@
+@NullMarked
+package sagbook.logfile;
+
+import org.jspecify.annotations.NullMarked;
