@@ -9,6 +9,29 @@ import java.util.Set;
 final class CellNumbering {
   private CellNumbering() {}
 
+  /** Makes a temperature without number the first sensor when there are no numbered ones. */
+  static List<Column> withOneSensor(List<Column> columns) {
+    boolean numbered = false;
+    for (Column column : columns) {
+      numbered |=
+          column.meaning().quantity() == Quantity.CELL_TEMPERATURE && column.meaning().cell() >= 0;
+    }
+    List<Column> found = new ArrayList<>();
+    for (Column column : columns) {
+      Meaning meaning = column.meaning();
+      boolean lone = meaning.quantity() == Quantity.CELL_TEMPERATURE && meaning.cell() < 0;
+      if (!lone) {
+        found.add(column);
+      } else if (numbered) {
+        found.add(column.withMeaning(Meaning.ignored(), "not of one cell"));
+      } else {
+        found.add(column.withMeaning(meaning.withCell(1), column.how()));
+        numbered = true;
+      }
+    }
+    return found;
+  }
+
   static List<Column> fromOne(List<Column> columns) {
     Set<Quantity> fromZero = EnumSet.noneOf(Quantity.class);
     for (Column column : columns) {

@@ -1,7 +1,7 @@
 package sagbook.logfile;
 
+import java.util.Locale;
 import sagbook.issue.IssueStore;
-import sagbook.issue.RowIssue;
 
 /**
  * Where a value goes and how it is brought to the project's unit.
@@ -10,9 +10,10 @@ import sagbook.issue.RowIssue;
  * @param slot in the row; -1 when the value is not used
  * @param factor to the project's unit
  * @param offset to the project's unit
+ * @param settled whether the unit is known
  */
-record Channel(Quantity quantity, int slot, double factor, double offset) {
-  static final Channel NONE = new Channel(Quantity.IGNORED, -1, 1, 0);
+record Channel(Quantity quantity, int slot, double factor, double offset, boolean settled) {
+  static final Channel NONE = new Channel(Quantity.IGNORED, -1, 1, 0, true);
 
   static Channel of(Meaning meaning, Slots slots) {
     Quantity quantity = meaning.quantity();
@@ -29,13 +30,14 @@ record Channel(Quantity quantity, int slot, double factor, double offset) {
         };
     double factor = meaning.unit().map(Unit::factor).orElse(1.0);
     double offset = meaning.unit().map(Unit::offset).orElse(0.0);
-    return new Channel(quantity, slot, factor, offset);
+    return new Channel(quantity, slot, factor, offset, meaning.unit().isPresent());
   }
 
   /** Puts a raw number into the row, unless it can't have been measured. */
   void put(double raw, Row row, IssueStore issues, String file, long line) {
     double value = raw * factor + offset;
-    if (!Plausible.accepts(quantity, value)) {
+    boolean bleed = quantity == Quantity.CELL_BLEED && settled;
+    if (!Plausible.accepts(quantity, value) || (bleed && !Plausible.acceptsBleed(value))) {
       issues.add(Plausible.issue(quantity), file, line);
       return;
     }
@@ -46,7 +48,14 @@ record Channel(Quantity quantity, int slot, double factor, double offset) {
     row.values[slot] = value;
   }
 
-  static RowIssue textIssue() {
-    return RowIssue.TEXT_VALUE;
+  /** Takes words for a board's switch: raw 0 or full scale; NaN for any other text. */
+  double switched(String text) {
+    double full = 1 / factor;
+    return switch (text.toLowerCase(Locale.ROOT)) {
+      case "on", "true", "yes", "active" -> quantity == Quantity.CELL_BLEED ? full : Double.NaN;
+      case "off", "false", "no", "idle", "inactive" ->
+          quantity == Quantity.CELL_BLEED ? 0 : Double.NaN;
+      default -> Double.NaN;
+    };
   }
 }

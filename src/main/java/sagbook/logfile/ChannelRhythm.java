@@ -2,17 +2,19 @@ package sagbook.logfile;
 
 import java.util.Arrays;
 
-/**
- * How a file's cell voltages come in: all in one row, one after another, or only when they change.
- */
+/** How a file's values come in: all in one row, one after another, or only when they change. */
 final class ChannelRhythm {
   private static final double WHOLE_ROWS = 0.8;
+  private static final double OFTEN = 0.05;
   private static final double FEW_REPEATS = 0.01;
   private static final long LEAST_VALUES = 50;
 
   private final Slots slots;
   private final double[] lastValue;
   private final double[] lastTimeS;
+  private final long[] count;
+  private final long[] pauses;
+  private final boolean[] wasPresent;
   private final Thinned intervals = new Thinned();
   private long rows;
   private long values;
@@ -21,55 +23,91 @@ final class ChannelRhythm {
 
   ChannelRhythm(Slots slots) {
     this.slots = slots;
-    this.lastValue = new double[slots.cells() + 1];
-    this.lastTimeS = new double[slots.cells() + 1];
+    this.lastValue = new double[slots.count()];
+    this.lastTimeS = new double[slots.count()];
+    this.count = new long[slots.count()];
+    this.pauses = new long[slots.count()];
+    this.wasPresent = new boolean[slots.count()];
     Arrays.fill(lastValue, Double.NaN);
   }
 
   void add(Row row) {
     rows++;
-    for (int cell = 1; cell <= slots.cells(); cell++) {
-      double value = row.values[slots.voltage(cell)];
+    double[] now = row.values;
+    for (int slot = 0; slot < now.length; slot++) {
+      double value = now[slot];
       if (Double.isNaN(value)) {
+        pauses[slot] += wasPresent[slot] ? 1 : 0;
+        wasPresent[slot] = false;
         continue;
       }
+      wasPresent[slot] = true;
       values++;
-      if (Double.isNaN(lastValue[cell])) {
-        cellsSeen++;
+      count[slot]++;
+      boolean cell = isVoltage(slot);
+      if (Double.isNaN(lastValue[slot])) {
+        cellsSeen += cell ? 1 : 0;
       } else {
-        intervals.add(row.timeS - lastTimeS[cell]);
-        repeats += value == lastValue[cell] ? 1 : 0;
+        repeats += value == lastValue[slot] ? 1 : 0;
+        if (cell) {
+          intervals.add(row.timeS - lastTimeS[slot]);
+        }
       }
-      lastValue[cell] = value;
-      lastTimeS[cell] = row.timeS;
+      lastValue[slot] = value;
+      lastTimeS[slot] = row.timeS;
     }
+  }
+
+  private boolean isVoltage(int slot) {
+    return slot >= slots.voltage(1) && slot <= slots.voltage(slots.cells());
   }
 
   /** Mean of the cells' latest voltages; NaN when there are none. */
   double meanVoltage() {
     double sum = 0;
-    int count = 0;
-    for (int cell = 1; cell < lastValue.length; cell++) {
-      if (!Double.isNaN(lastValue[cell])) {
-        sum += lastValue[cell];
-        count++;
+    int cells = 0;
+    for (int cell = 1; cell <= slots.cells(); cell++) {
+      double value = lastValue[slots.voltage(cell)];
+      if (!Double.isNaN(value)) {
+        sum += value;
+        cells++;
       }
     }
-    return count == 0 ? Double.NaN : sum / count;
+    return cells == 0 ? Double.NaN : sum / cells;
   }
 
   int cellsSeen() {
     return cellsSeen;
   }
 
-  /** Whether a usual row holds only some of the cells. */
-  boolean isPartial() {
-    return cellsSeen > 1 && values < WHOLE_ROWS * rows * cellsSeen;
+  /** Values of each slot. */
+  long[] counts() {
+    return count.clone();
   }
 
-  /** Whether a value is written only when it differs from the one before. */
+  /** Whether a usual row holds only some of the cells, or nothing is written twice. */
+  boolean isPartial() {
+    long cells = 0;
+    for (int cell = 1; cell <= slots.cells(); cell++) {
+      cells += count[slots.voltage(cell)];
+    }
+    return (cellsSeen > 1 && cells < WHOLE_ROWS * rows * cellsSeen) || isChangeOnly();
+  }
+
+  /**
+   * Whether a value is written only when it differs from the one before: hardly any value repeats,
+   * and some channel pauses again and again, not just once for long.
+   */
   boolean isChangeOnly() {
-    return isPartial() && values > LEAST_VALUES && repeats < FEW_REPEATS * values;
+    if (values < LEAST_VALUES || repeats >= FEW_REPEATS * values) {
+      return false;
+    }
+    for (long each : pauses) {
+      if (each > OFTEN * rows) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Short but not rare time between two values of one cell, s. */

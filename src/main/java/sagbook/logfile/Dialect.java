@@ -50,11 +50,11 @@ record Dialect(
       throws InputProblem {
     try {
       if (isJson(head.lines())) {
-        return json(head.lines());
+        return json(source, head.lines());
       }
       char delimiter =
           mapping.flatMap(LogMapping::delimiter).orElseGet(() -> delimiter(head.lines()));
-      List<String[]> rows = split(head.lines(), delimiter);
+      List<String[]> rows = split(head, delimiter);
       int usual = usualCount(rows);
       boolean comma =
           mapping.flatMap(LogMapping::decimalComma).orElseGet(() -> hasDecimalComma(rows));
@@ -78,10 +78,18 @@ record Dialect(
     return false;
   }
 
-  private static Dialect json(List<String> lines) throws IOException {
+  private static Dialect json(LogSource source, List<String> lines)
+      throws IOException, InputProblem {
     Set<String> names = new LinkedHashSet<>();
     for (String line : lines) {
       names.addAll(JsonFields.read(line.toCharArray(), 0, line.length()).keySet());
+    }
+    if (names.isEmpty()) {
+      throw InputProblem.input(
+          "The file "
+              + InputProblem.quoted(source.name())
+              + " looks like JSON but can't be read; expected one object a line, such as"
+              + " {\"time\": 1773475200, \"cell1\": 3.3}.");
     }
     return new Dialect(JSON, false, names.size(), 0, 1, List.copyOf(names), List.of());
   }
@@ -166,12 +174,17 @@ record Dialect(
     return count;
   }
 
-  private static List<String[]> split(List<String> lines, char delimiter) throws IOException {
+  /** Rows by physical line; a line that belongs to the row above it has no fields. */
+  private static List<String[]> split(Head head, char delimiter) throws IOException, InputProblem {
     Fields fields = new Fields(delimiter);
     List<String[]> rows = new ArrayList<>();
-    for (String line : lines) {
-      fields.split(line);
+    LineReader lines = head.reopen();
+    while (lines.next()) {
+      fields.split(lines);
       rows.add(fields.all());
+      while (rows.size() < lines.number()) {
+        rows.add(new String[0]);
+      }
     }
     return rows;
   }

@@ -5,6 +5,7 @@ import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
+import java.io.StringReader;
 import java.nio.ByteBuffer;
 import java.nio.CharBuffer;
 import java.nio.charset.Charset;
@@ -115,11 +116,14 @@ record Head(Charset charset, List<String> lines) {
 
   private static boolean hasBinary(byte[] bytes) {
     int strange = 0;
+    int zeros = 0;
     for (byte b : bytes) {
-      boolean control = b >= 0 && b < 32 && b != '\t' && b != '\n' && b != '\r';
+      boolean control = b > 0 && b < 32 && b != '\t' && b != '\n' && b != '\r';
       strange += control ? 1 : 0;
+      zeros += b == 0 ? 1 : 0;
     }
-    return strange > bytes.length / 100 + 2;
+    // A card that lost power in mid-write leaves a block of zeros.
+    return strange > bytes.length / 100 + 2 || zeros > bytes.length / 2;
   }
 
   private static boolean startsWithMark(byte[] b) {
@@ -161,6 +165,11 @@ record Head(Charset charset, List<String> lines) {
       return Optional.of(StandardCharsets.UTF_16BE);
     }
     return Optional.empty();
+  }
+
+  /** The lines again, one by one. */
+  LineReader reopen() {
+    return new LineReader(new StringReader(String.join("\n", lines)), "");
   }
 
   /** The name of the text's coding, in plain words. */

@@ -158,8 +158,10 @@ final class NameReader {
       Set.of("power", "p", "watt", "watts", "leistung", "puissance", "potencia", "kw");
   private static final Set<String> CELL =
       Set.of(
-          "cell", "cells", "zelle", "cellule", "celda", "cella", "c", "cel", "module", "board",
-          "node", "group", "vcell", "cellv", "ucell", "string", "z");
+          "cell", "cells", "zelle", "zellen", "cellule", "celda", "cella", "c", "cel", "module",
+          "board", "node", "group", "vcell", "cellv", "ucell", "string", "z");
+  private static final Set<String> ONE_CELL =
+      Set.of("cell", "cells", "zelle", "zellen", "cellule", "celda", "cella", "cel", "vcell");
   private static final Set<String> PACK =
       Set.of("pack", "total", "sum", "bus", "bank", "battery", "batt", "bat", "batterie", "string");
   private static final Set<String> ELSEWHERE =
@@ -319,7 +321,7 @@ final class NameReader {
       return ofCell ? Meaning.ignored() : Meaning.of(Quantity.POWER);
     }
     if (words.hasAny(VOLTAGE) || family == Quantity.CELL_VOLTAGE) {
-      boolean pack = words.hasAny(PACK) && !words.has("cell");
+      boolean pack = words.hasAny(PACK) && !words.hasAny(ONE_CELL);
       return cell >= 0 && !pack
           ? new Meaning(Quantity.CELL_VOLTAGE, cell, Optional.empty())
           : new Meaning(Quantity.PACK_VOLTAGE, -1, Optional.empty());

@@ -163,7 +163,7 @@ final class PlanMaker {
     for (Column column : named) {
       columns.add(units.settle(column));
     }
-    return CellNumbering.fromOne(columns);
+    return CellNumbering.fromOne(CellNumbering.withOneSensor(units.agree(columns)));
   }
 
   /** Some of the names, safe to print. */

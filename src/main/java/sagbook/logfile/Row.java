@@ -10,6 +10,9 @@ final class Row {
   /** Physical line in its file, from 1. */
   long line;
 
+  /** Physical line on which it ends. */
+  long lastLine;
+
   Row(Slots slots) {
     values = new double[slots.count()];
     clear();
@@ -22,6 +25,7 @@ final class Row {
   void copyFrom(Row other) {
     timeS = other.timeS;
     line = other.line;
+    lastLine = other.lastLine;
     System.arraycopy(other.values, 0, values, 0, values.length);
   }
 

@@ -4,14 +4,19 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import sagbook.issue.InputProblem;
 
 /** The first rows of values of a file, for working out what its columns hold. */
 record SampleRows(List<String[]> rows, NumberReader numbers) {
-  static SampleRows of(Head head, Dialect dialect) throws IOException {
+  static SampleRows of(Head head, Dialect dialect) throws IOException, InputProblem {
     Fields fields = Fields.of(dialect);
     List<String[]> rows = new ArrayList<>();
-    for (int i = Math.max(0, dialect.firstDataLine() - 1); i < head.lines().size(); i++) {
-      fields.split(head.lines().get(i));
+    LineReader lines = head.reopen();
+    while (lines.next()) {
+      if (lines.number() < dialect.firstDataLine()) {
+        continue;
+      }
+      fields.split(lines);
       if (fields.count() == dialect.fieldCount() || fields.count() == dialect.names().size()) {
         String[] row = fields.all();
         if (!List.of(row).equals(dialect.names())) {

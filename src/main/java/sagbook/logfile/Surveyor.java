@@ -25,7 +25,6 @@ final class Surveyor {
   private final List<Run> runs = new ArrayList<>();
   private final Thinned intervals = new Thinned();
   private final SignVote sign = new SignVote();
-  private final long[] valid;
   private final ChannelRhythm rhythm;
   private final EdgeCollector voltageEdges = new EdgeCollector();
   private final EdgeCollector currentEdges = new EdgeCollector();
@@ -46,7 +45,6 @@ final class Surveyor {
     this.plan = plan;
     this.slots = slots;
     this.rhythm = new ChannelRhythm(slots);
-    this.valid = new long[slots.count()];
   }
 
   FileSurvey survey() throws InputProblem {
@@ -78,7 +76,7 @@ final class Surveyor {
         runs,
         intervals.median(),
         slots,
-        valid,
+        rhythm.counts(),
         highestCell,
         sign,
         missedChanges,
@@ -137,7 +135,7 @@ final class Surveyor {
       intervals.add(row.timeS - lastS);
     }
     runRows++;
-    lastLine = row.line;
+    lastLine = row.lastLine;
     lastS = runRows > 1 ? Math.max(lastS, row.timeS) : row.timeS;
     count(row);
   }
@@ -151,11 +149,6 @@ final class Surveyor {
 
   private void count(Row row) {
     double[] values = row.values;
-    for (int slot = 0; slot < values.length; slot++) {
-      if (!Double.isNaN(values[slot])) {
-        valid[slot]++;
-      }
-    }
     for (int cell = 1; cell <= slots.cells(); cell++) {
       double bleed = values[slots.bleed(cell)];
       if (bleed > mostBleed || (Double.isNaN(mostBleed) && !Double.isNaN(bleed))) {

@@ -14,6 +14,9 @@ final class SweepGatherer implements RowStream {
   /** A sweep is shorter than this share of the short time between two values of a cell. */
   private static final double SWEEP_SHARE = 0.6;
 
+  /** What changes in one sweep is written within this time. */
+  private static final double MOST_SWEEP_OF_CHANGES_S = 2;
+
   private final RowStream in;
   private final double sweepS;
   private final double holdS;
@@ -22,10 +25,11 @@ final class SweepGatherer implements RowStream {
   private final double[] heldSinceS;
   private boolean hasAhead;
 
-  /** With {@code holdS} of 0, nothing is held. */
+  /** With {@code holdS} of 0, nothing is held and every cell comes in every sweep. */
   SweepGatherer(RowStream in, Slots slots, double intervalS, double holdS) {
     this.in = in;
-    this.sweepS = Double.isNaN(intervalS) ? 0 : SWEEP_SHARE * intervalS;
+    double sweep = Double.isNaN(intervalS) ? 0 : SWEEP_SHARE * intervalS;
+    this.sweepS = holdS > 0 ? Math.min(sweep, MOST_SWEEP_OF_CHANGES_S) : sweep;
     this.holdS = holdS;
     this.ahead = new Row(slots);
     this.heldValue = new double[slots.count()];

@@ -24,6 +24,7 @@ final class TableLines implements Closeable {
   private final long lastLine;
   private final int otherCount;
   private final boolean mayBeReset;
+  private long line;
   private double timeS = Double.NaN;
 
   /** Reads the lines {@code firstLine} to {@code lastLine} of {@code in}. */
@@ -48,7 +49,13 @@ final class TableLines implements Closeable {
     return timeS;
   }
 
+  /** Physical line on which the row starts. */
   long line() {
+    return line;
+  }
+
+  /** Physical line on which the row ends. */
+  long lastLine() {
     return lines.number();
   }
 
@@ -63,6 +70,7 @@ final class TableLines implements Closeable {
       if (lines.number() < firstLine || isBlankOrComment()) {
         continue;
       }
+      line = lines.number();
       fields.split(lines);
       if (fields.count() != plan.dialect().fieldCount() && fields.count() != otherCount) {
         rejectUnreadable(RowIssue.TORN_ROW);

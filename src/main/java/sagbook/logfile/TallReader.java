@@ -62,12 +62,14 @@ final class TallReader implements RowReader {
     row.clear();
     row.timeS = lines.timeS();
     row.line = lines.line();
+    row.lastLine = lines.lastLine();
     take(row);
     while (lines.next()) {
       if (lines.timeS() != row.timeS || !take(row)) {
         waiting = true;
         return true;
       }
+      row.lastLine = lines.lastLine();
     }
     return true;
   }
@@ -98,11 +100,14 @@ final class TallReader implements RowReader {
       return;
     }
     double raw = numbers.read(fields.text(), fields.start(field), fields.end(field));
+    if (Double.isNaN(raw)) {
+      raw = target.channel().switched(fields.field(field));
+    }
     if (!Double.isNaN(raw)) {
       target.channel().put(raw, row, issues, plan.source().name(), lines.line());
     } else if (!NumberReader.isMissing(fields.text(), fields.start(field), fields.end(field))) {
       String name = plan.columns().get(field).name();
-      issues.add(Channel.textIssue(), plan.source().name(), lines.line());
+      issues.add(RowIssue.TEXT_VALUE, plan.source().name(), lines.line());
       texts.add(plan.source().name(), lines.line(), field, name, fields.field(field));
     }
   }

@@ -1,5 +1,9 @@
 package sagbook.logfile;
 
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -25,6 +29,36 @@ final class UnitChooser {
       case POWER -> withDefault(column, Unit.WATT);
       default -> column;
     };
+  }
+
+  /** Gives columns whose first values do not tell their unit the unit of their like. */
+  List<Column> agree(List<Column> columns) {
+    Map<Quantity, Column> telling = new EnumMap<>(Quantity.class);
+    for (Column column : columns) {
+      if (column.meaning().unit().isPresent() && !isSilent(column)) {
+        telling.putIfAbsent(column.meaning().quantity(), column);
+      }
+    }
+    List<Column> agreed = new ArrayList<>();
+    for (Column column : columns) {
+      Column like = telling.get(column.meaning().quantity());
+      boolean open = column.meaning().unit().isEmpty() || isSilent(column);
+      if (like == null || !open || !column.meaning().quantity().isOfCell()) {
+        agreed.add(column);
+      } else {
+        agreed.add(column.withMeaning(withUnitOf(column, like), like.how()));
+      }
+    }
+    return agreed;
+  }
+
+  private static Meaning withUnitOf(Column column, Column like) {
+    return column.meaning().withUnit(like.meaning().unit().orElseThrow());
+  }
+
+  /** Without numbers among the first rows. */
+  private boolean isSilent(Column column) {
+    return Double.isNaN(sample.median(column.field()));
   }
 
   private Column unnamed(Column column) {

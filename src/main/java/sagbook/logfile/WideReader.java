@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import sagbook.issue.InputProblem;
 import sagbook.issue.IssueStore;
+import sagbook.issue.RowIssue;
 
 /** Reads a table with one line a moment and one column a channel. */
 final class WideReader implements RowReader {
@@ -43,6 +44,7 @@ final class WideReader implements RowReader {
     row.clear();
     row.timeS = lines.timeS();
     row.line = lines.line();
+    row.lastLine = lines.lastLine();
     Fields fields = lines.fields();
     int count = fields.count();
     for (int i = 0; i < fieldOf.length; i++) {
@@ -56,11 +58,14 @@ final class WideReader implements RowReader {
 
   private void put(Channel channel, int field, Fields fields, Row row) {
     double raw = numbers.read(fields.text(), fields.start(field), fields.end(field));
+    if (Double.isNaN(raw)) {
+      raw = channel.switched(fields.field(field));
+    }
     if (!Double.isNaN(raw)) {
       channel.put(raw, row, issues, plan.source().name(), row.line);
     } else if (!NumberReader.isMissing(fields.text(), fields.start(field), fields.end(field))) {
       String name = plan.columns().get(field).name();
-      issues.add(Channel.textIssue(), plan.source().name(), row.line);
+      issues.add(RowIssue.TEXT_VALUE, plan.source().name(), row.line);
       texts.add(plan.source().name(), row.line, field, name, fields.field(field));
     }
   }

@@ -30,11 +30,7 @@ class ReaderFuzzTest {
       Files.write(file, data);
       ReadRequest request =
           new ReadRequest(
-              PACK,
-              List.of(file.toString()),
-              Optional.empty(),
-              Optional.empty(),
-              Optional.empty());
+              PACK, List.of(file.toString()), Optional.empty(), Optional.empty(), Optional.empty());
       OpenedLogs logs = LogFolder.open(request);
       double[] last = {Double.NEGATIVE_INFINITY};
       ReadReport report = logs.read("main", block -> check(block, last));
@@ -84,8 +80,7 @@ class ReaderFuzzTest {
       MappingFile.parse("columns.toml", text)
           .forEach(
               mapping ->
-                  assertTrue(
-                      mapping.headerLine().isEmpty() || mapping.headerLine().get() >= 0));
+                  assertTrue(mapping.headerLine().isEmpty() || mapping.headerLine().get() >= 0));
     } catch (InputProblem e) {
       assertPrintable(e.sentence());
     }
