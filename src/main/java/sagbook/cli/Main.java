@@ -10,7 +10,12 @@ import picocli.CommandLine.Command;
     name = "sagbook",
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
-    subcommands = {CheckCommand.class, ExportCommand.class, SimulateCommand.class},
+    subcommands = {
+      CheckCommand.class,
+      PreviewCommand.class,
+      ExportCommand.class,
+      SimulateCommand.class
+    },
     synopsisSubcommandLabel = "COMMAND",
     description = {
       "Reads the logs of a self-built house battery and says how healthy each cell is.",

@@ -3,6 +3,7 @@ package sagbook.packfile;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import sagbook.issue.InputProblem;
@@ -37,6 +38,50 @@ public final class MappingFile {
   /** Reads a mapping from text; {@code name} is what complaints call it. */
   public static List<LogMapping> parse(String name, String text) throws InputProblem {
     return from(TomlDocument.parse(name, text, WHAT));
+  }
+
+  /** Mappings as the text of a file that {@link #read} takes back. */
+  public static String text(List<LogMapping> mappings) {
+    StringBuilder text = new StringBuilder();
+    for (LogMapping mapping : mappings) {
+      text.append("[[log]]\n");
+      text.append("files = ").append(quoted(mapping.filePattern())).append('\n');
+      mapping
+          .delimiter()
+          .ifPresent(d -> text.append("delimiter = ").append(quoted(d.toString())).append('\n'));
+      mapping
+          .decimalComma()
+          .ifPresent(c -> text.append("decimal = ").append(quoted(c ? "," : ".")).append('\n'));
+      mapping.headerLine().ifPresent(n -> text.append("header_line = ").append(n).append('\n'));
+      mapping.clock().ifPresent(c -> text.append("clock = ").append(quoted(c)).append('\n'));
+      mapping.start().ifPresent(s -> text.append("start = ").append(quoted(s)).append('\n'));
+      mapping.holdS().ifPresent(s -> text.append("hold_s = ").append(s).append('\n'));
+      text.append("[log.columns]\n");
+      mapping
+          .columns()
+          .forEach(
+              (name, meaning) ->
+                  text.append(quoted(name)).append(" = ").append(quoted(meaning)).append('\n'));
+      text.append('\n');
+    }
+    return text.toString();
+  }
+
+  /** A TOML basic string. */
+  private static String quoted(String text) {
+    StringBuilder quoted = new StringBuilder("\"");
+    text.codePoints()
+        .forEach(
+            c -> {
+              if (c == '"' || c == '\\') {
+                quoted.append('\\').appendCodePoint(c);
+              } else if (c < 0x20 || c == 0x7f) {
+                quoted.append(String.format(Locale.ROOT, "\\u%04x", c));
+              } else {
+                quoted.appendCodePoint(c);
+              }
+            });
+    return quoted.append('"').toString();
   }
 
   private static List<LogMapping> from(TomlDocument document) throws InputProblem {

@@ -1,0 +1,164 @@
+package sagbook.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import sagbook.evidence.ChannelQuality;
+import sagbook.evidence.Evidence;
+import sagbook.evidence.EvidenceCollector;
+import sagbook.issue.InputProblem;
+import sagbook.logfile.LogFolder;
+import sagbook.logfile.OpenedLogs;
+import sagbook.logfile.ReadReport;
+import sagbook.logfile.ReadRequest;
+import sagbook.model.LogMapping;
+import sagbook.model.PackDescription;
+import sagbook.packfile.MappingFile;
+import sagbook.packfile.PackFile;
+
+/** Shows how logs will be read, before anything is estimated. */
+@Command(
+    name = "preview",
+    mixinStandardHelpOptions = true,
+    versionProvider = Version.class,
+    description = {
+      "Show how logs will be read: files, clock, columns and units, gaps, what is left out, and how"
+          + " good each channel is.",
+      ""
+    },
+    footer = {
+      "",
+      "Examples:",
+      "  sagbook preview --pack pack.toml logs/2026-06.csv",
+      "  sagbook preview --pack pack.toml --write columns.toml logs",
+      "  sagbook check --pack pack.toml --columns columns.toml --out report logs",
+      "",
+      "Exit codes: 0 the logs can be read, 2 the command or the pack description makes no sense,",
+      "3 a log can't be read, 4 the mapping can't be written."
+    })
+public final class PreviewCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Option(
+      names = "--pack",
+      required = true,
+      paramLabel = "FILE",
+      description = "Pack description (TOML).")
+  private Path pack;
+
+  @Option(
+      names = "--write",
+      paramLabel = "FILE",
+      description = "Write the column mapping here, for editing and for check --columns.")
+  private @Nullable Path write;
+
+  @Option(names = "--columns", paramLabel = "FILE", description = "Column mapping to try out.")
+  private @Nullable Path columns;
+
+  @Parameters(arity = "1..*", paramLabel = "LOG", description = "Log files, folders or patterns.")
+  private List<String> logs;
+
+  @Override
+  public Integer call() {
+    PrintWriter out = spec.commandLine().getOut();
+    PrintWriter err = spec.commandLine().getErr();
+    try {
+      PackDescription described = PackFile.read(pack);
+      OpenedLogs opened =
+          LogFolder.open(
+              new ReadRequest(
+                  described,
+                  logs,
+                  Optional.empty(),
+                  Optional.empty(),
+                  Optional.ofNullable(columns)));
+      List<LogMapping> mappings = new ArrayList<>();
+      for (String bank : opened.banks()) {
+        show(described, opened, bank, out);
+        mappings.addAll(opened.mappings(bank));
+      }
+      if (write != null) {
+        replace(write, MappingFile.text(mappings));
+        out.println("Column mapping: " + write);
+      }
+      out.flush();
+      return ExitCode.WELL;
+    } catch (InputProblem problem) {
+      err.println(problem.sentence());
+      err.flush();
+      return ExitCode.of(problem);
+    }
+  }
+
+  private static void show(PackDescription pack, OpenedLogs opened, String bank, PrintWriter out)
+      throws InputProblem {
+    EvidenceCollector collector =
+        new EvidenceCollector(opened.channels(bank), pack.limits(), pack.nominalCapacityAh(), 3.3);
+    ReadReport report = opened.read(bank, collector);
+    Evidence evidence = collector.finish();
+    out.println("Bank " + bank);
+    for (ReadReport.Input input : report.inputs()) {
+      out.printf(
+          Locale.ROOT,
+          "  %s: %,d rows, %s to %s%n",
+          InputProblem.quoted(input.file()),
+          input.rows(),
+          input.first(),
+          input.last());
+    }
+    for (String sentence : report.sentences()) {
+      out.println("  " + sentence);
+    }
+    out.printf(
+        Locale.ROOT,
+        "  %-22s %8s %11s %9s %9s%n",
+        "channel",
+        "valid",
+        "resolution",
+        "noise",
+        "stuck");
+    for (ChannelQuality quality : evidence.quality()) {
+      out.printf(
+          Locale.ROOT,
+          "  %-22s %6.1f %% %11s %9s %7.1f h%n",
+          quality.name(),
+          100 * quality.validShare(),
+          number(quality.resolution()),
+          number(quality.noise()),
+          quality.stuckHours());
+    }
+  }
+
+  private static String number(double value) {
+    return Double.isNaN(value) ? "-" : String.format(Locale.ROOT, "%.4f", value);
+  }
+
+  /** Writes beside the file and moves it into place, so that it is whole or not there. */
+  private static void replace(Path file, String text) throws InputProblem {
+    Path beside = file.resolveSibling(file.getFileName() + ".part");
+    try {
+      Files.writeString(beside, text, StandardCharsets.UTF_8);
+      Files.move(beside, file, StandardCopyOption.REPLACE_EXISTING);
+    } catch (IOException e) {
+      throw InputProblem.output(
+          "The column mapping can't be written to "
+              + InputProblem.quoted(file.toString())
+              + "; name a file in a folder that you may write to.",
+          e);
+    }
+  }
+}
