@@ -1,0 +1,81 @@
+package sagbook.estimate.response;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.util.Arrays;
+import java.util.SplittableRandom;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import sagbook.evidence.Evidence;
+import sagbook.evidence.EvidenceCollector;
+import sagbook.model.Channels;
+import sagbook.model.Chemistry;
+import sagbook.model.Limits;
+import sagbook.model.SampleBlock;
+
+/**
+ * A cell of two resistor-capacitor pairs: R0 0.20 mΩ, R1 0.10 mΩ with 2 s, R2 0.15 mΩ with 60 s, so
+ * {@code R(t) = R0 + sum Ri (1 - exp(-t/taui))}. Current steps fall exactly on rows.
+ */
+class StringResponseTest {
+  private static final double NOISE_V = 1e-4;
+
+  @ParameterizedTest
+  @CsvSource({
+    "1, 5, 0.303785, 0.02",
+    "1, 10, 0.322354, 0.02",
+    "1, 18, 0.338865, 0.02",
+    "1, 30, 0.359020, 0.02",
+    "1, 60, 0.394818, 0.02",
+    "5, 10, 0.322354, 0.03",
+    "5, 30, 0.359020, 0.03",
+    "10, 10, 0.322354, 0.03",
+    "10, 60, 0.394818, 0.03"
+  })
+  void followsAKnownCell(int cadenceS, double ageS, double milliohm, double relative) {
+    Evidence evidence = evidence(cadenceS);
+    var windows = ReducedWindow.of(evidence);
+    double[] all = new double[windows.size()];
+    Arrays.fill(all, 1);
+    StringResponse response = StringResponse.of(evidence.basis(), windows, all).orElseThrow();
+    assertEquals(milliohm, 1000 * response.at(ageS), relative * milliohm);
+  }
+
+  private static Evidence evidence(int cadenceS) {
+    Channels channels = new Channels(2, false, true, false);
+    int rows = 2 * 86_400 / cadenceS;
+    SampleBlock block = new SampleBlock(channels, rows);
+    SplittableRandom random = new SplittableRandom(11);
+    double[] tau = {2, 60};
+    double[] ohm = {1.0e-4, 1.5e-4};
+    double[] slow = new double[2];
+    double current = 0;
+    double chargeAh = 140;
+    block.setRows(rows);
+    for (int r = 0; r < rows; r++) {
+      for (int k = 0; k < 2; k++) {
+        slow[k] += (ohm[k] * current - slow[k]) * (1 - Math.exp(-cadenceS / tau[k]));
+      }
+      chargeAh += current * cadenceS / 3600.0;
+      // The row is read just before the next step.
+      block.timeS()[r] = 1.75e9 + (double) r * cadenceS;
+      block.currentA()[r] = current;
+      for (int c = 0; c < 2; c++) {
+        block.voltageV()[c][r] =
+            3.3
+                + 1e-4 * (chargeAh - 140)
+                + 2.0e-4 * current
+                + slow[0]
+                + slow[1]
+                + NOISE_V * (random.nextDouble() - 0.5);
+      }
+      if (random.nextDouble() < cadenceS / 120.0) {
+        current = random.nextInt(4) == 0 ? 0 : 160 * (random.nextDouble() - 0.5);
+      }
+    }
+    EvidenceCollector collector =
+        new EvidenceCollector(channels, Limits.of(Chemistry.LFP), 280, 3.3);
+    collector.accept(block);
+    return collector.finish();
+  }
+}
