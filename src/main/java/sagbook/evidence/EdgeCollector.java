@@ -63,7 +63,7 @@ final class EdgeCollector {
     double before = drive[place(BEFORE - 1)];
     double after = drive[place(BEFORE)];
     double step = after - before;
-    double least = channels.hasCurrent() ? 1 : 0.004;
+    double least = channels.hasCurrent() ? 0.2 : 0.004;
     if (!(Math.abs(step) > least)) {
       return;
     }

@@ -16,7 +16,7 @@ final class StressCollector {
   private double chargedKWh;
   private double dischargedKWh;
   private double highestDischargeA;
-  private double usualCurrentA;
+  private double lastCurrentA = Double.NaN;
   private final double[] hoursAboveMax;
   private final double[] hoursBelowMin;
   private final double[] highestVoltage;
@@ -59,6 +59,7 @@ final class StressCollector {
   void take(SampleBlock block, int r, Stopwatch clock) {
     if (!clock.follows()) {
       Arrays.fill(lastVoltage, Double.NaN);
+      lastCurrentA = channels.hasCurrent() ? block.currentA()[r] : Double.NaN;
       return;
     }
     double h = clock.elapsedS() / 3600;
@@ -73,17 +74,23 @@ final class StressCollector {
         temperature(c, block.temperatureC()[c][r], currentA, h);
       }
     }
-    if (currentA > 0) {
-      chargedAh += currentA * h;
-      chargedKWh += Double.isNaN(packVoltage) ? 0 : currentA * packVoltage * h / 1000;
-    } else if (currentA < 0) {
-      dischargedAh -= currentA * h;
-      dischargedKWh -= Double.isNaN(packVoltage) ? 0 : currentA * packVoltage * h / 1000;
-    }
     if (!Double.isNaN(currentA)) {
+      move(Double.isNaN(lastCurrentA) ? currentA : (lastCurrentA + currentA) / 2, packVoltage, h);
       // Only a current that lasts two rows counts as seen.
-      highestDischargeA = Math.max(highestDischargeA, Math.min(-currentA, -usualCurrentA));
-      usualCurrentA = currentA;
+      highestDischargeA = Math.max(highestDischargeA, Math.min(-currentA, -lastCurrentA));
+      lastCurrentA = currentA;
+    }
+  }
+
+  /** Counts charge and energy by the trapezoid of the current. */
+  private void move(double meanA, double packVoltage, double h) {
+    double kiloWattHours = Double.isNaN(packVoltage) ? 0 : meanA * packVoltage * h / 1000;
+    if (meanA > 0) {
+      chargedAh += meanA * h;
+      chargedKWh += kiloWattHours;
+    } else {
+      dischargedAh -= meanA * h;
+      dischargedKWh -= kiloWattHours;
     }
   }
 
