@@ -84,7 +84,8 @@ class MeasuredDataTest {
     for (CSVRecord row : rows(folder.resolve(cell + "_discharge.csv"))) {
       List<double[]> samples =
           discharges.computeIfAbsent(row.get("discharge_no"), n -> new ArrayList<>());
-      boolean done = !samples.isEmpty() && samples.get(samples.size() - 1)[1] < 2.7;
+      // Voltages are rounded to 0.1 mV in this copy.
+      boolean done = !samples.isEmpty() && samples.get(samples.size() - 1)[1] < 2.70005;
       if (!done) {
         samples.add(
             new double[] {
