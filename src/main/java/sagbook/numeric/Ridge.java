@@ -109,7 +109,10 @@ public final class Ridge {
     double[] scale = new double[n];
     for (int i = 0; i < n; i++) {
       double d = matrix.getEntry(i, i);
-      scale[i] = d > 0 ? 1 / Math.sqrt(d) : 1;
+      if (!(d > 0)) {
+        return new Solution(new double[n], new double[n][n], false);
+      }
+      scale[i] = 1 / Math.sqrt(d);
     }
     for (int i = 0; i < n; i++) {
       for (int j = 0; j < n; j++) {

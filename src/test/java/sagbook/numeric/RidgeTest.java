@@ -1,6 +1,7 @@
 package sagbook.numeric;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.junit.jupiter.api.Test;
@@ -141,7 +142,6 @@ class RidgeTest {
   void aParameterThatNothingFixesComesWithoutAnyCertainty() {
     Ridge fit = new Ridge(2);
     fit.observe(new double[] {1, 0}, 1, 1);
-    assertTrue(!fit.solve().determined() || fit.solve().sd(1) > 1e5);
-    assertEquals(1, fit.solve().value()[0], 1e-9);
+    assertFalse(fit.solve().determined());
   }
 }

@@ -150,7 +150,10 @@ public final class ResistanceEstimator {
     }
     for (int c = 0; c < cells; c++) {
       double relative = compared.whole()[c] / medianWhole;
-      double relativeSd = Math.hypot(1.2 * compared.wholeSd()[c], 0.004);
+      // A slow part that is out of all proportion is partly the curve of a cell that stands
+      // elsewhere on it, and then the whole is less sure.
+      double odd = 0.05 * Math.abs(compared.slow()[c] / medianSlow - relative);
+      double relativeSd = Math.sqrt(sq(1.2 * compared.wholeSd()[c]) + sq(0.004) + sq(odd));
       double milliohm = stringOhm * compared.whole()[c] * 1000;
       double milliohmSd =
           milliohm * Math.sqrt(sq(relativeSd / relative) + sq(stringLogSd) + sq(SYSTEMATIC));

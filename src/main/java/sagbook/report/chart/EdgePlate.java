@@ -74,7 +74,7 @@ final class EdgePlate {
     for (List<String> row : table.rows()) {
       items.add(subject.words().say("plate.edge.item", row.get(0), row.get(1)));
     }
-    String after = seconds();
+    String after = moment();
     String alternative =
         subject.inWords(subject.words().say("plate.edge.alternative", after), items);
     String svg = PlotSvg.of(plot(), HEIGHT, title + " " + alternative);
@@ -86,8 +86,12 @@ final class EdgePlate {
     return new Plate("edge", title, caption, svg, alternative, table);
   }
 
-  private String seconds() {
-    return Numbers.with(Numbers.significant(edge.offsetS()[at], 2), "s");
+  /** When the change was read, in words. */
+  private String moment() {
+    double after = edge.offsetS()[at];
+    return after == 0
+        ? subject.words().say("plate.edge.first")
+        : subject.words().say("plate.edge.later", Numbers.with(Numbers.significant(after, 2), "s"));
   }
 
   private Plot plot() {
@@ -132,17 +136,17 @@ final class EdgePlate {
       String step = Numbers.with(Numbers.text(edge.stepA(), 0), "A");
       return subject
           .words()
-          .say("plate.edge.title", step, cell, moved, millivolts(middle), seconds());
+          .say("plate.edge.title", step, cell, moved, millivolts(middle), moment());
     }
     return subject
         .words()
-        .say("plate.edge.title.unknown", cell, moved, millivolts(middle), seconds());
+        .say("plate.edge.title.unknown", cell, moved, millivolts(middle), moment());
   }
 
   private DataTable table() {
     List<String> headers = new ArrayList<>();
     headers.add(subject.words().say("column.cell"));
-    headers.add(subject.words().say("column.change", seconds()));
+    headers.add(subject.words().say("column.change", moment()));
     boolean counted = Double.isFinite(edge.stepA()) && edge.stepA() != 0;
     if (counted) {
       headers.add(subject.words().say("column.step-resistance"));

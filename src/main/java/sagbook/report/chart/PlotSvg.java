@@ -18,13 +18,15 @@ final class PlotSvg {
   private static final int WIDTH = 640;
   private static final int LEFT = 58;
   private static final int RIGHT = 94;
-  private static final int TOP = 22;
+  private static final int TOP = 32;
   private static final int BOTTOM = 50;
   private static final int TICK = 5;
   private static final int LINE_HEIGHT = 15;
+  private static final int NOTE_WIDTH = 50;
 
   private final Plot plot;
   private final int height;
+  private final List<double[]> above = new ArrayList<>();
   private final StringWriter text = new StringWriter();
   private final XMLStreamWriter out;
 
@@ -107,7 +109,7 @@ final class PlotSvg {
     for (Axis.Tick tick : plot.x().ticks()) {
       words("tick", x(tick.at()), floor + TICK + 14.0, "middle", tick.label());
     }
-    words("title", LEFT - 48.0, TOP - 8.0, "start", plot.y().title());
+    words("title", LEFT - 48.0, TOP - 15.0, "start", plot.y().title());
     words("title", LEFT + plotWidth() / 2.0, height - 8.0, "middle", plot.x().title());
   }
 
@@ -139,7 +141,10 @@ final class PlotSvg {
       String style = note.strong() ? "note strong" : "note";
       switch (note.place()) {
         case MARGIN -> margin.add(note);
-        case ABOVE -> words(style, x(note.x()), y(note.y()) - 9, "middle", note.text());
+        case ABOVE -> {
+          double[] at = free(x(note.x()), y(note.y()) - 9);
+          words(style, at[0], at[1], "middle", note.text());
+        }
         case FLOOR -> words(style, x(note.x()), TOP + plotHeight() - 6.0, "middle", note.text());
       }
     }
@@ -150,6 +155,23 @@ final class PlotSvg {
       double left = LEFT + plotWidth() + 6.0;
       words(note.strong() ? "note strong" : "note", left, at[i] + 4.5, "start", note.text());
     }
+  }
+
+  /** The place for a note above its point, lifted over those already there. */
+  private double[] free(double x, double y) {
+    double[] at = {x, y};
+    boolean moved = true;
+    while (moved) {
+      moved = false;
+      for (double[] other : above) {
+        if (Math.abs(other[0] - x) < NOTE_WIDTH && Math.abs(other[1] - at[1]) < LINE_HEIGHT - 1) {
+          at[1] = other[1] - LINE_HEIGHT;
+          moved = true;
+        }
+      }
+    }
+    above.add(at);
+    return at;
   }
 
   /** Heights for notes in the margin, at least a line apart, inside the frame. */

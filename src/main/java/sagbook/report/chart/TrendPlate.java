@@ -16,6 +16,10 @@ import sagbook.report.words.Words;
 /** One quantity of every cell of a bank over the checks of a season. */
 public final class TrendPlate {
   private static final int HEIGHT = 360;
+
+  /** How far ranges of different cells stand apart, as a share of the axis. */
+  private static final double ASIDE = 0.006;
+
   private static final double SECONDS_A_DAY = 86_400;
 
   private final List<KeptCheck.Bank> checks;
@@ -83,6 +87,7 @@ public final class TrendPlate {
   private Plot plot() {
     Plot.Sketch sketch = new Plot.Sketch();
     double[] x = checks.stream().mapToDouble(TrendPlate::daysSince1970).toArray();
+    double span = x[x.length - 1] - x[0];
     double low = Double.POSITIVE_INFINITY;
     double high = Double.NEGATIVE_INFINITY;
     for (int cell = 1; cell <= cells; cell++) {
@@ -96,7 +101,8 @@ public final class TrendPlate {
           low = Math.min(low, picked ? known.low() : known.value());
           high = Math.max(high, picked ? known.high() : known.value());
           if (picked) {
-            sketch.span(picks.ink(Role.SPAN, cell), x[i], known.low(), known.high(), "");
+            double aside = x[i] + (line.pick() - 1) * span * ASIDE;
+            sketch.span(picks.ink(Role.SPAN, cell), aside, known.low(), known.high(), "");
           }
         }
       }

@@ -17,6 +17,8 @@ import sagbook.report.words.Numbers;
 final class TurnPlate {
   private static final double SHOWN_SHARE = 0.2;
   private static final double SHOWN_HOURS = 4;
+  private static final double TURNED_SHARE = 0.01;
+  private static final double ENOUGH_SHARE = 0.4;
   private static final double ALIKE_V = 0.015;
   private static final double SAME_EXTREME_V = 0.01;
   private static final int HEIGHT = 400;
@@ -102,10 +104,7 @@ final class TurnPlate {
 
   private Plot plot() {
     double most = counted ? SHOWN_SHARE * subject.pack().nominalCapacityAh() : SHOWN_HOURS;
-    int from = turn.toRow();
-    while (from > turn.fromRow() && left(from - 1) >= -most) {
-      from--;
-    }
+    int from = start(most);
     int rows = turn.toRow() - from + 1;
     double[] x = new double[rows];
     double leftmost = -1e-3;
@@ -130,6 +129,25 @@ final class TurnPlate {
       curve(sketch, cell, x, from, up, across);
     }
     return sketch.on(across, up);
+  }
+
+  /**
+   * First row to show: so much before the end, but not beyond a spell in which the current went the
+   * other way, unless that is close to the end.
+   */
+  private int start(double most) {
+    int from = turn.toRow();
+    double furthest = 0;
+    while (from > turn.fromRow() && left(from - 1) >= -most) {
+      double next = left(from - 1);
+      boolean back = next > furthest + most * TURNED_SHARE;
+      if (back && -furthest > most * ENOUGH_SHARE) {
+        break;
+      }
+      furthest = Math.min(furthest, next);
+      from--;
+    }
+    return from;
   }
 
   private void curve(Plot.Sketch sketch, int cell, double[] x, int from, Axis up, Axis across) {

@@ -96,6 +96,11 @@ final class WarmthPlate {
     for (int i = 1; i < cells.size(); i++) {
       highest = resistance.get(i).value() > resistance.get(highest).value() ? i : highest;
     }
+    double ordinary =
+        Subject.median(resistance.stream().mapToDouble(Estimate.Known::value).toArray());
+    if (!resistance.get(highest).isAbove(ordinary)) {
+      return words("plate.warmth.title.none");
+    }
     double middle = Subject.median(celsius.stream().mapToDouble(d -> d).toArray());
     double apart = celsius.get(highest) - middle;
     String cell = subject.words().cellFirst(cells.get(highest));
