@@ -29,6 +29,12 @@ public final class CapacityEstimator {
   /** Standard uncertainty of a current sensor's gain and of the anchor's shape, relative. */
   private static final double SCALE_SD = 0.005;
 
+  /** Share of capacity by which a charge axis made up from voltages misplaces a cell. */
+  private static final double MADE_UP_AXIS_SD = 0.018;
+
+  /** What it does to a voltage error, V. */
+  private static final double MADE_UP_AXIS_V = 0.005;
+
   /** Voltage that no part of the model explains, one standard deviation, V. */
   private static final double UNEXPLAINED_V = 0.0015;
 
@@ -191,7 +197,7 @@ public final class CapacityEstimator {
               sq(reading.lossAh().sd())
                   + sq(UNEXPLAINED_V / Math.max(1e-9, fit.topSlopeReached(c)))
                   + sq(cellShapeSd() * spanAh)
-                  + (counted ? 0 : sq(0.1 * loss) + sq(0.006 * spanAh)));
+                  + (counted ? 0 : sq(0.1 * loss) + sq(MADE_UP_AXIS_SD * spanAh)));
       double top = reading.topAtEndAh().value() - medianTop;
       double shift = reading.shiftAh().value() - medianShift;
       all.add(
@@ -202,9 +208,13 @@ public final class CapacityEstimator {
               selfDischarge(reading, medianDrift, topSeen),
               fast
                   ? tooFast()
-                  : Estimate.of(
-                      1000 * (reading.offsetV().value() - medianOffset),
-                      1000 * Math.hypot(reading.offsetV().sd(), 2e-4)),
+                  : !counted && !(lossSd < 2 * WIDEST_CAPACITY_SD * spanAh)
+                      ? unseen()
+                      : Estimate.of(
+                          1000 * (reading.offsetV().value() - medianOffset),
+                          1000
+                              * Math.hypot(
+                                  reading.offsetV().sd(), counted ? 2e-4 : MADE_UP_AXIS_V)),
               top,
               shift));
     }
@@ -276,7 +286,7 @@ public final class CapacityEstimator {
     if (fast) {
       return tooFast();
     }
-    if (!topSeen || !(lossSd < 1.25 * WIDEST_CAPACITY_SD * spanAh)) {
+    if (!topSeen || !(lossSd < (counted ? 1.25 : 2) * WIDEST_CAPACITY_SD * spanAh)) {
       return unseen();
     }
     return Estimate.of(1 - loss / spanAh, lossSd / spanAh);
@@ -296,14 +306,14 @@ public final class CapacityEstimator {
     }
     double byTopSd = reading.topAtEndAh().sd();
     double byBottomSd = Math.hypot(reading.shiftAh().sd(), 0.01 * nominalAh);
-    boolean byTop = lossSd < WIDEST_CAPACITY_SD * nominalAh;
+    boolean byTop = lossSd < (counted ? 1 : 2) * WIDEST_CAPACITY_SD * nominalAh;
     double bottom = reading.topAtEndAh().value() + reading.lossAh().value() - medianBottom;
     double at = byTop ? top : bottom;
     double sd =
         Math.sqrt(
             sq(byTop ? byTopSd : byBottomSd)
                 + sq(0.001 * nominalAh)
-                + (counted ? 0 : sq(0.15 * at)));
+                + (counted ? 0 : sq(0.15 * at) + sq(0.005 * nominalAh)));
     if (!(sd < 0.03 * nominalAh)) {
       return unseen();
     }
