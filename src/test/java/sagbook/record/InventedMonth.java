@@ -49,6 +49,36 @@ final class InventedMonth {
     return new InventedMonth(current, START_S).make();
   }
 
+  /** Evidence of a log of two cells that has no rows. */
+  static Evidence empty() {
+    double nothing = Double.NaN;
+    double[] unknown = {nothing, nothing};
+    double[] none = {0, 0};
+    return new Evidence(
+        new Channels(2, false, false, false),
+        0,
+        0,
+        0,
+        nothing,
+        new ThinnedRecord(
+            new double[0],
+            new float[0],
+            new int[0],
+            new float[0],
+            new double[0],
+            new float[2][0],
+            new float[0][],
+            new float[0][]),
+        new ResponseBasis(new double[] {4}),
+        List.of(),
+        List.of(),
+        List.of(),
+        new Stress(
+            0, nothing, nothing, nothing, nothing, none, none, unknown, unknown, none, none, none,
+            unknown, unknown, unknown, unknown, nothing),
+        List.of());
+  }
+
   private Evidence make() {
     run();
     float[] logged = currentA;

@@ -59,6 +59,47 @@ public final class InventedResult {
     return of("Boathouse battery", "main", "logs/earlier.csv.gz", true, back);
   }
 
+  /** A log of two cells from which nothing at all could be learned. */
+  public static CheckResult nothing() {
+    Estimate none = Estimate.unknown("The log is empty.");
+    List<CellEstimates> cells = new ArrayList<>();
+    List<CellVerdict> verdicts = new ArrayList<>();
+    for (int cell = 1; cell <= 2; cell++) {
+      CellEstimates estimates =
+          new CellEstimates(
+              cell,
+              none,
+              none,
+              none,
+              none,
+              none,
+              none,
+              none,
+              none,
+              none,
+              new TemperatureFault.NotLogged());
+      cells.add(estimates);
+      verdicts.add(
+          new CellVerdict(
+              cell, estimates, Finding.INSUFFICIENT_EVIDENCE, "Log more.", List.of(), none));
+    }
+    BankResult bank =
+        new BankResult(
+            "main",
+            Chemistry.NMC,
+            2,
+            Instant.EPOCH,
+            Instant.EPOCH,
+            InventedMonth.empty(),
+            new BankEstimates(10, none, none, none, none, List.of(), cells, List.of()),
+            new BankVerdict(
+                Severity.ATTENTION, "The log says nothing.", List.of(), List.of(), verdicts),
+            List.of());
+    PackDescription pack =
+        PackDescription.of("Bare", Chemistry.NMC, 2, 65, ZoneId.of("Europe/Lisbon"));
+    return new CheckResult("0.1.0", pack, List.of(), List.of(bank));
+  }
+
   private static CheckResult of(String pack, String bank, String file, boolean current, int back) {
     Evidence evidence = InventedMonth.evidence(current);
     BankEstimates estimates = estimates(current, back);

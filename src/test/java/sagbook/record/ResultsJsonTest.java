@@ -29,6 +29,7 @@ final class ResultsJsonTest {
         InventedResult.month(),
         InventedResult.withoutCurrent(),
         InventedResult.twoBanks(),
+        InventedResult.nothing(),
         InventedResult.named("a \"name\" </script>\u202e", "=cmd", "x\ny.csv"));
   }
 

@@ -61,7 +61,9 @@ final class Answers {
     List<String> sentences = new ArrayList<>();
     String reason = "";
     for (CellVerdict cell : troubled()) {
-      if (cell.lossAh() instanceof Estimate.Known loss) {
+      if (cell.lossAh() instanceof Estimate.Known loss && loss.high() <= 0) {
+        sentences.add(words.say("answer.cost.nothing", Integer.toString(cell.cell())));
+      } else if (cell.lossAh() instanceof Estimate.Known loss) {
         sentences.add(
             words.say(
                 "answer.cost.cell",

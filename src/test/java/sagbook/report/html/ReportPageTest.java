@@ -29,6 +29,7 @@ final class ReportPageTest {
         InventedResult.month(),
         InventedResult.withoutCurrent(),
         InventedResult.twoBanks(),
+        InventedResult.nothing(),
         InventedResult.named(HOSTILE, HOSTILE, HOSTILE));
   }
 
@@ -164,6 +165,15 @@ final class ReportPageTest {
     assertEquals(shown, page.select("#inputs tbody th").text());
     assertEquals(1, page.select("script").size());
     assertFalse(page.html().contains("\u202e"));
+  }
+
+  @Test
+  void saysWhyNothingCanBeDrawnFromNothing() {
+    Document page = page(InventedResult.nothing());
+    assertEquals(0, page.select(".plate").size());
+    assertEquals(9, page.select("#bank1-plates li").size());
+    assertEquals("a The log is empty.", page.select(".notes li").text());
+    assertTrue(page.text().contains("2 of 2 cells could not be judged"));
   }
 
   @Test
