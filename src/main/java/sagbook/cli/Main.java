@@ -36,7 +36,7 @@ public final class Main implements Runnable {
   @Override
   public void run() {
     throw new CommandLine.ParameterException(
-        spec.commandLine(), "Name a command: check, export or simulate.");
+        spec.commandLine(), "Name a command: check, preview, export or simulate.");
   }
 
   /** Runs the command line and gives its exit code; prints to the given writers only. */

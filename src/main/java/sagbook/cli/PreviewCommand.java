@@ -107,7 +107,8 @@ public final class PreviewCommand implements Callable<Integer> {
   private static void show(PackDescription pack, OpenedLogs opened, String bank, PrintWriter out)
       throws InputProblem {
     EvidenceCollector collector =
-        new EvidenceCollector(opened.channels(bank), pack.limits(), pack.nominalCapacityAh(), 3.3);
+        new EvidenceCollector(
+            opened.channels(bank), pack.limits(), pack.nominalCapacityAh(), pack.bleedOhm());
     ReadReport report = opened.read(bank, collector);
     Evidence evidence = collector.finish();
     out.println("Bank " + bank);

@@ -3,27 +3,32 @@ package sagbook.evidence;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.PriorityQueue;
+import java.util.TreeMap;
 import sagbook.model.Channels;
 import sagbook.model.SampleBlock;
 
 /**
- * Keeps the largest clean steps of the log: quiet before, quiet after, no gap. They are for
- * showing; the estimators use every step.
+ * Keeps the largest clean steps of the log (quiet before, quiet after, no gap) and the largest of
+ * all. They are for showing; the estimators use every step.
  */
 final class EdgeCollector {
   private static final int BEFORE = 4;
   private static final int AFTER = 12;
   private static final int LENGTH = BEFORE + AFTER;
-  private static final int KEPT = 12;
+  private static final int KEPT_CLEAN = 12;
+  private static final int KEPT_LARGEST = 24;
+
+  private static final Comparator<Edge> BY_SIZE = Comparator.comparingDouble(EdgeCollector::size);
 
   private final Channels channels;
   private final double[] timeS = new double[LENGTH];
   private final double[] drive = new double[LENGTH];
   private final double[][] voltage;
   private long taken;
-  private final PriorityQueue<Edge> best =
-      new PriorityQueue<>(Comparator.comparingDouble(EdgeCollector::size));
+  private final PriorityQueue<Edge> cleanest = new PriorityQueue<>(BY_SIZE);
+  private final PriorityQueue<Edge> largest = new PriorityQueue<>(BY_SIZE);
 
   EdgeCollector(Channels channels) {
     this.channels = channels;
@@ -67,19 +72,23 @@ final class EdgeCollector {
     if (!(Math.abs(step) > least)) {
       return;
     }
-    if (best.size() == KEPT && sizeOf(step) <= size(best.element())) {
-      return;
-    }
     double wander = 0;
     for (int k = 1; k < LENGTH; k++) {
       double reference = k < BEFORE ? before : after;
       wander = Math.max(wander, Math.abs(drive[place(k)] - reference));
     }
-    double allowed = channels.hasCurrent() ? 0.15 : 0.4;
-    if (wander <= allowed * Math.abs(step)) {
-      best.add(copy(step));
-      if (best.size() > KEPT) {
-        best.poll();
+    boolean clean = wander <= (channels.hasCurrent() ? 0.15 : 0.4) * Math.abs(step);
+    keep(largest, KEPT_LARGEST, step, clean);
+    if (clean) {
+      keep(cleanest, KEPT_CLEAN, step, true);
+    }
+  }
+
+  private void keep(PriorityQueue<Edge> kept, int most, double step, boolean clean) {
+    if (kept.size() < most || sizeOf(step) > size(kept.element())) {
+      kept.add(copy(step, clean));
+      if (kept.size() > most) {
+        kept.poll();
       }
     }
   }
@@ -91,7 +100,7 @@ final class EdgeCollector {
     return Math.abs(voltage[0][place(BEFORE)] - voltage[0][place(BEFORE - 1)]);
   }
 
-  private Edge copy(double step) {
+  private Edge copy(double step, boolean clean) {
     double t0 = timeS[place(BEFORE)];
     double[] offset = new double[LENGTH];
     double[] current = new double[channels.hasCurrent() ? LENGTH : 0];
@@ -106,12 +115,13 @@ final class EdgeCollector {
         volts[c][k] = voltage[c][at];
       }
     }
-    return new Edge(t0, offset, current, volts, channels.hasCurrent() ? step : Double.NaN);
+    return new Edge(t0, offset, current, volts, channels.hasCurrent() ? step : Double.NaN, clean);
   }
 
   List<Edge> finish() {
-    List<Edge> inTime = new ArrayList<>(best);
-    inTime.sort(Comparator.comparingDouble(Edge::timeS));
-    return inTime;
+    Map<Double, Edge> byTime = new TreeMap<>();
+    largest.forEach(edge -> byTime.put(edge.timeS(), edge));
+    cleanest.forEach(edge -> byTime.put(edge.timeS(), edge));
+    return new ArrayList<>(byTime.values());
   }
 }

@@ -34,6 +34,14 @@ public record PackDescription(
     List<BankDescription> banks,
     List<LogMapping> logs) {
 
+  /** What boards usually bleed through, ohm. Common practice, no source. */
+  private static final double USUAL_BLEED_OHM = 3.3;
+
+  /** What a board bleeds a cell through, as told or as usual, ohm. */
+  public double bleedOhm() {
+    return bleedResistorOhm.orElse(USUAL_BLEED_OHM);
+  }
+
   /** The bank's name when the pack description names none. */
   public static String soleBankName() {
     return "main";

@@ -23,10 +23,11 @@ import sagbook.model.PackDescription;
  * name = "House battery"       # needed: heads the report
  * chemistry = "lfp"            # needed: lfp or nmc
  * series_cells = 16            # needed: 2 to 32
- * nominal_capacity_ah = 280    # default 100: only scales what counts as a large current
+ * nominal_capacity_ah = 280    # default 100; distances along the charge axis are reckoned
+ *                              # in shares of it, so give it
  * timezone = "Europe/Lisbon"   # default Etc/UTC: the one zone without a surprise; for clocks
  *                              # without offset
- * bleed_resistor_ohm = 3.3     # default: not known, bleed is not counted in ampere-hours
+ * bleed_resistor_ohm = 3.3     # default 3.3, where bleeding is logged
  * current_sign = "charge positive"  # or "discharge positive"; default: found from the logs
  *
  * [limits]                     # defaults by chemistry, see {@link Limits}

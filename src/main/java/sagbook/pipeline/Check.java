@@ -25,9 +25,6 @@ import sagbook.verdict.Rules;
 
 /** The monthly health check, from logs to result. */
 public final class Check {
-  /** Bleed resistor when the pack description tells none, ohm. Common practice, no source. */
-  private static final double USUAL_BLEED_OHM = 3.3;
-
   private Check() {}
 
   /**
@@ -47,10 +44,7 @@ public final class Check {
       progress.accept("reading bank " + bank);
       EvidenceCollector collector =
           new EvidenceCollector(
-              logs.channels(bank),
-              pack.limits(),
-              pack.nominalCapacityAh(),
-              pack.bleedResistorOhm().orElse(USUAL_BLEED_OHM));
+              logs.channels(bank), pack.limits(), pack.nominalCapacityAh(), pack.bleedOhm());
       ReadReport reading = logs.read(bank, collector);
       note(reading, inputs);
       Evidence evidence = collector.finish();

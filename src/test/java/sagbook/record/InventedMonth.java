@@ -204,7 +204,8 @@ final class InventedMonth {
         offset,
         current ? amps : new double[0],
         volts,
-        current ? -52 : Double.NaN);
+        current ? -52 : Double.NaN,
+        true);
   }
 
   private Stress stress() {

@@ -84,8 +84,7 @@ public final class CapacityEstimator {
     this.slowOhm = slowOhm;
     this.counted = counted;
     this.nominalAh = pack.nominalCapacityAh();
-    this.view =
-        StringView.of(record, axis.chargeAh(), nominalAh, pack.bleedResistorOhm().orElse(3.3));
+    this.view = StringView.of(record, axis.chargeAh(), nominalAh, pack.bleedOhm());
     this.grid = TimeGrid.over(view.days());
     this.fast = view.usualRate() > FASTEST_RATE;
   }

@@ -34,14 +34,14 @@ final class EdgePlate {
     this.at = last;
   }
 
-  /** The plate of the largest of the kept steps. */
+  /** The plate of the largest of the kept clean steps. */
   static Optional<Plate> of(Subject subject) {
     Edge best = null;
     double most = 0;
     for (Edge edge : subject.bank().evidence().edges()) {
       EdgePlate tried = new EdgePlate(subject, edge);
       double size = Math.abs(tried.middle());
-      if (edge.offsetS()[tried.at] >= 0 && size > most) {
+      if (edge.clean() && edge.offsetS()[tried.at] >= 0 && size > most) {
         most = size;
         best = edge;
       }
