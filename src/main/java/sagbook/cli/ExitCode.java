@@ -6,6 +6,10 @@ import sagbook.verdict.Severity;
 /** The program's exit codes, as documented in the README and in each command's help. */
 final class ExitCode {
   static final int WELL = 0;
+
+  /** A fault of the program itself. */
+  static final int FAULT = 1;
+
   static final int USAGE = 2;
   static final int INPUT = 3;
   static final int OUTPUT = 4;

@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import sagbook.issue.InputProblem;
 
 /** Entry point of the program. */
 @Command(
@@ -46,6 +47,17 @@ public final class Main implements Runnable {
         .setErr(err)
         .setCaseInsensitiveEnumValuesAllowed(true)
         .setUsageHelpAutoWidth(true)
+        .setExecutionExceptionHandler(
+            (unexpected, line, parsed) -> {
+              line.getErr()
+                  .println(
+                      "Sagbook met something that it was not made for ("
+                          + InputProblem.quoted(unexpected.toString())
+                          + "); no report was written. This is a fault of the program: please"
+                          + " report it with this sentence.");
+              line.getErr().flush();
+              return ExitCode.FAULT;
+            })
         .execute(args);
   }
 

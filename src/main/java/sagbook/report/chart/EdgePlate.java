@@ -115,7 +115,7 @@ final class EdgePlate {
       Ink ink = subject.picks().ink(Role.CURVE, cell);
       String name = subject.words().cell(cell);
       sketch.line(ink, offset, change[cell - 1], name);
-      if (ink.pick() > 0) {
+      if (ink.pick() > 0 && Double.isFinite(change[cell - 1][offset.length - 1])) {
         sketch.note(Plot.Place.MARGIN, 0, change[cell - 1][offset.length - 1], name, true);
       }
     }
@@ -125,12 +125,15 @@ final class EdgePlate {
   private String title() {
     double middle = middle();
     int furthest = 1;
+    double most = 0;
     for (int cell = 1; cell <= change.length; cell++) {
-      if (Math.abs(change[cell - 1][at]) > Math.abs(change[furthest - 1][at])) {
+      // A cell that was not read at that moment is NaN and never the furthest.
+      if (Math.abs(change[cell - 1][at]) > most) {
         furthest = cell;
+        most = Math.abs(change[cell - 1][at]);
       }
     }
-    String moved = millivolts(change[furthest - 1][at]);
+    String moved = millivolts(most);
     String cell = subject.words().cell(furthest);
     if (Double.isFinite(edge.stepA())) {
       String step = Numbers.with(Numbers.text(edge.stepA(), 0), "A");
