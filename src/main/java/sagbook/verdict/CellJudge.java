@@ -45,7 +45,10 @@ final class CellJudge {
       found.add(Finding.TEMPERATURE_SENSOR);
     }
     if (found.isEmpty()) {
-      boolean told = cell.capacityRelative() instanceof Estimate.Known;
+      // Nobody is called healthy of whom half is unknown.
+      boolean told =
+          cell.capacityRelative() instanceof Estimate.Known
+              && cell.chargeOffsetPercent() instanceof Estimate.Known;
       found.add(told ? Finding.HEALTHY : Finding.INSUFFICIENT_EVIDENCE);
     }
     return found;

@@ -29,6 +29,9 @@ public final class CapacityEstimator {
   /** Standard uncertainty of a current sensor's gain and of the anchor's shape, relative. */
   private static final double SCALE_SD = 0.005;
 
+  /** Share of capacity up to which a cell may be taken to be as large as its neighbours. */
+  private static final double LIKE_ITS_NEIGHBOURS = 0.015;
+
   /** Share of capacity by which a charge axis made up from voltages misplaces a cell. */
   private static final double MADE_UP_AXIS_SD = 0.018;
 
@@ -203,7 +206,7 @@ public final class CapacityEstimator {
           new CellCharge(
               capacity(median, loss, lossSd, topSeen),
               relative(loss, lossSd, spanAh, topSeen),
-              offset(reading, top, medianTop + medianLoss, lossSd, topSeen),
+              offset(reading, top, medianTop + medianLoss, loss, lossSd, topSeen),
               selfDischarge(reading, medianDrift, topSeen),
               fast
                   ? tooFast()
@@ -297,7 +300,12 @@ public final class CapacityEstimator {
    * its neighbours, give or take one per cent.
    */
   private Estimate offset(
-      CellReading reading, double top, double medianBottom, double lossSd, boolean topSeen) {
+      CellReading reading,
+      double top,
+      double medianBottom,
+      double loss,
+      double lossSd,
+      boolean topSeen) {
     if (!topSeen) {
       return Estimate.unknown(
           "the cells stayed on the flat part of their curve, where voltage says nothing about"
@@ -306,6 +314,10 @@ public final class CapacityEstimator {
     double byTopSd = reading.topAtEndAh().sd();
     double byBottomSd = Math.hypot(reading.shiftAh().sd(), 0.01 * nominalAh);
     boolean byTop = lossSd < (counted ? 1 : 2) * WIDEST_CAPACITY_SD * nominalAh;
+    if (!byTop && Math.abs(loss) > LIKE_ITS_NEIGHBOURS * nominalAh) {
+      // The fit itself doubts that the cell is as large as its neighbours.
+      return unseen();
+    }
     double bottom = reading.topAtEndAh().value() + reading.lossAh().value() - medianBottom;
     double at = byTop ? top : bottom;
     double sd =
