@@ -30,7 +30,7 @@ public final class CapacityEstimator {
   private static final double SCALE_SD = 0.005;
 
   /** Share of capacity up to which a cell may be taken to be as large as its neighbours. */
-  private static final double LIKE_ITS_NEIGHBOURS = 0.015;
+  private static final double LIKE_ITS_NEIGHBOURS = 0.03;
 
   /** Share of capacity by which a charge axis made up from voltages misplaces a cell. */
   private static final double MADE_UP_AXIS_SD = 0.018;
@@ -312,9 +312,10 @@ public final class CapacityEstimator {
               + " charge; one full charge would settle it");
     }
     double byTopSd = reading.topAtEndAh().sd();
-    double byBottomSd = Math.hypot(reading.shiftAh().sd(), 0.01 * nominalAh);
+    double byBottomSd =
+        Math.hypot(reading.shiftAh().sd(), Math.max(0.01 * nominalAh, Math.abs(loss)));
     boolean byTop = lossSd < (counted ? 1 : 2) * WIDEST_CAPACITY_SD * nominalAh;
-    if (!byTop && Math.abs(loss) > LIKE_ITS_NEIGHBOURS * nominalAh) {
+    if (!byTop && Math.abs(loss) > Math.min(lossSd, LIKE_ITS_NEIGHBOURS * nominalAh)) {
       // The fit itself doubts that the cell is as large as its neighbours.
       return unseen();
     }
