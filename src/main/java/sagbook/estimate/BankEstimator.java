@@ -27,6 +27,9 @@ public final class BankEstimator {
   /** Age of a response that has settled but for the slowest parts, s. */
   private static final double SETTLED_S = 400;
 
+  /** An interval this wide is what was held likely beforehand, not what the log told, kJ/mol. */
+  private static final double HARDLY_FITTED_KILOJOULE = 7;
+
   private BankEstimator() {}
 
   /** Estimates everything about one bank. */
@@ -43,7 +46,7 @@ public final class BankEstimator {
             : VoltageObserver.observed(evidence.thinned(), pack.chemistry(), nominalAh);
     double slowOhm =
         counted
-            ? response.map(r -> Math.max(0, r.at(SETTLED_S))).orElse(0.0)
+            ? response.map(BankEstimator::settled).orElse(0.0)
             : VoltageObserver.slowOhm(nominalAh);
     ChargeAxis axis = AxisBuilder.build(record, evidence.turns(), nominalAh, slowOhm);
     CapacityResult capacity =
@@ -55,6 +58,18 @@ public final class BankEstimator {
     return assemble(evidence, pack, capacity, resistance, remarks(counted, axis, resistance));
   }
 
+  /**
+   * Settled response, ohm. Response only grows with time; where few steps leave its slow part
+   * undetermined, what was reached earlier is the least it can be.
+   */
+  private static double settled(StringResponse response) {
+    double most = 0;
+    for (double ageS : new double[] {10, 60, SETTLED_S}) {
+      most = Math.max(most, response.at(ageS));
+    }
+    return most;
+  }
+
   private static List<String> remarks(
       boolean counted, ChargeAxis axis, ResistanceResult resistance) {
     List<String> remarks = new ArrayList<>();
@@ -62,7 +77,7 @@ public final class BankEstimator {
       remarks.add(
           "No current was logged: the charge that went in and out was inferred from the string's"
               + " voltage, which is good enough to compare cells, not to count ampere-hours.");
-    } else if (axis.pinned()) {
+    } else if (axis.fullCharges() > 1) {
       remarks.add(
           String.format(
               Locale.ROOT,
@@ -75,14 +90,15 @@ public final class BankEstimator {
       remarks.add(
           String.format(
               Locale.ROOT,
-              "Resistance falls with warmth as if by an activation energy of %.0f kJ/mol (95 %%"
-                  + " interval %.0f to %.0f), fitted to this log; all resistances are brought to"
-                  + " 25 °C with it.",
+              "All resistances are brought to 25 °C with an activation energy of %.0f kJ/mol (95 %%"
+                  + " interval %.0f to %.0f), %s.",
               k.value(),
               k.low(),
-              k.high()));
+              k.high(),
+              k.halfWidth() < HARDLY_FITTED_KILOJOULE
+                  ? "fitted to this log"
+                  : "a usual value for whole cells, because the log's temperatures hardly changed"));
     }
-    remarks.addAll(resistance.remarks());
     return remarks;
   }
 

@@ -53,7 +53,7 @@ public final class InputProblem extends Exception {
 
   /**
    * Text from outside made safe to print: control and direction-changing characters become a
-   * visible {@code \\uXXXX}, and anything longer than 120 characters is cut.
+   * visible escape with its code in hexadecimal, and anything longer than 120 characters is cut.
    */
   public static String quoted(String fromOutside) {
     String shown = fromOutside.length() > 120 ? fromOutside.substring(0, 117) + "..." : fromOutside;

@@ -132,7 +132,9 @@ final class LogStatistics {
               + " milliohm can't be told.");
     }
     if (cadenceS > 10) {
-      advice.add("Log every 10 s or faster: resistance shows in the seconds around a step.");
+      advice.add(
+          "Log every 10 seconds or faster: resistance is then known sooner after a load step, and a"
+              + " joint can be told from a worn cell.");
     }
     if (smear.isSmeared()) {
       advice.add("Log momentary values, not averages: averages smear the steps.");

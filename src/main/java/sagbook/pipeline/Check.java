@@ -58,7 +58,8 @@ public final class Check {
       progress.accept("estimating bank " + bank);
       BankEstimates estimates = BankEstimator.estimate(evidence, pack);
       BankVerdict verdict =
-          new Judge(Rules.usual(), pack.limits()).judge(estimates, evidence.stress());
+          new Judge(Rules.usual(), pack.limits())
+              .judge(estimates, evidence.stress(), reading.advice());
       banks.add(
           new BankResult(
               bank,

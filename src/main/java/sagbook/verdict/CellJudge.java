@@ -27,7 +27,7 @@ final class CellJudge {
   /** All causes seen, the most telling first; at least one. */
   List<Finding> all(CellEstimates cell) {
     List<Finding> found = new ArrayList<>();
-    if (beyond(cell.voltageOffsetMillivolt(), rules.voltageMillivolt(), 0)) {
+    if (beyond(cell.voltageOffsetMillivolt(), rules.voltageMillivolt())) {
       found.add(Finding.VOLTAGE_SENSOR);
     }
     if (below(cell.capacityRelative(), rules.capacity())) {
@@ -38,20 +38,28 @@ final class CellJudge {
     }
     if (drains(cell)) {
       found.add(Finding.SELF_DISCHARGE);
-    } else if (beyond(cell.chargeOffsetPercent(), rules.offsetPercent(), 0)) {
+    } else if (beyond(cell.chargeOffsetPercent(), rules.offsetPercent())) {
       found.add(Finding.OUT_OF_BALANCE);
     }
     if (cell.temperatureFault() instanceof TemperatureFault.Seen) {
       found.add(Finding.TEMPERATURE_SENSOR);
     }
     if (found.isEmpty()) {
-      // Nobody is called healthy of whom half is unknown.
+      // Nobody is called healthy of whom half is unknown, or of whom something is suspected.
       boolean told =
           cell.capacityRelative() instanceof Estimate.Known
-              && cell.chargeOffsetPercent() instanceof Estimate.Known;
+              && cell.chargeOffsetPercent() instanceof Estimate.Known
+              && !suspected(cell);
       found.add(told ? Finding.HEALTHY : Finding.INSUFFICIENT_EVIDENCE);
     }
     return found;
+  }
+
+  /** Whether a value is worth acting on, were it only sure. */
+  private boolean suspected(CellEstimates cell) {
+    return 1 - cell.capacityRelative().find().orElse(1) > rules.capacity().worth()
+        || cell.resistanceRelative().find().orElse(1) - 1 > rules.resistance().worth()
+        || Math.abs(cell.chargeOffsetPercent().find().orElse(0)) > rules.offsetPercent().worth();
   }
 
   private boolean drains(CellEstimates cell) {
@@ -61,10 +69,10 @@ final class CellJudge {
         && k.isAbove(limit.sure());
   }
 
-  private static boolean beyond(Estimate estimate, Rules.Limit limit, double about) {
+  private static boolean beyond(Estimate estimate, Rules.Limit limit) {
     return estimate instanceof Estimate.Known k
-        && Math.abs(k.value() - about) > limit.worth()
-        && (k.isAbove(about + limit.sure()) || k.isBelow(about - limit.sure()));
+        && Math.abs(k.value()) > limit.worth()
+        && (k.isAbove(limit.sure()) || k.isBelow(-limit.sure()));
   }
 
   private static boolean below(Estimate relative, Rules.Limit limit) {

@@ -28,11 +28,9 @@ final class Headline {
     clause(Finding.CONNECTION, "seems to have a bad joint", "seem to have bad joints", clauses);
     clause(Finding.HIGH_RESISTANCE, "has too much resistance", "have too much resistance", clauses);
     clause(Finding.SELF_DISCHARGE, "is losing charge by itself", "are losing charge", clauses);
+    String worn = soundCapacities() ? ", not worn" : "";
     clause(
-        Finding.OUT_OF_BALANCE,
-        "is out of balance, not worn",
-        "are out of balance, not worn",
-        clauses);
+        Finding.OUT_OF_BALANCE, "is out of balance" + worn, "are out of balance" + worn, clauses);
     clause(Finding.VOLTAGE_SENSOR, "has a wrong voltage reading", "have wrong readings", clauses);
     clause(
         Finding.TEMPERATURE_SENSOR,
@@ -43,6 +41,13 @@ final class Headline {
       return untroubled();
     }
     return Words.capital(String.join("; ", clauses)) + rest() + ".";
+  }
+
+  /** Whether the capacity of every cell that is out of balance is known, and was not found low. */
+  private boolean soundCapacities() {
+    return cells.stream()
+        .filter(c -> c.finding() == Finding.OUT_OF_BALANCE)
+        .allMatch(c -> c.estimates().capacityRelative() instanceof Estimate.Known);
   }
 
   private String untroubled() {
@@ -63,8 +68,7 @@ final class Headline {
     if (fine == 0) {
       return "";
     }
-    boolean allOthers = fine + count(Finding.INSUFFICIENT_EVIDENCE) < cells.size();
-    return allOthers && count(Finding.INSUFFICIENT_EVIDENCE) == 0 ? "; the others are fine" : "";
+    return count(Finding.INSUFFICIENT_EVIDENCE) == 0 ? "; the others are fine" : "";
   }
 
   private long count(Finding finding) {

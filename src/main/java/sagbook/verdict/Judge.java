@@ -26,8 +26,12 @@ public final class Judge {
     this.cellJudge = new CellJudge(rules);
   }
 
-  /** The decision on one bank. */
-  public BankVerdict judge(BankEstimates estimates, Stress stress) {
+  /**
+   * The decision on one bank.
+   *
+   * @param loggingAdvice what the reader of the logs would have changed in the logging
+   */
+  public BankVerdict judge(BankEstimates estimates, Stress stress, List<String> loggingAdvice) {
     List<CellEstimates> order = new ArrayList<>(estimates.cells());
     order.sort(weakestFirst(estimates, stress));
     CellVerdict[] byCell = new CellVerdict[order.size()];
@@ -54,7 +58,7 @@ public final class Judge {
         severity,
         new Headline(estimates, cells, exceeded).sentence(),
         todo,
-        NextMonth.of(estimates),
+        NextMonth.of(estimates, loggingAdvice),
         cells);
   }
 
@@ -167,7 +171,7 @@ public final class Judge {
 
   /** What would make next month's answers better. */
   private static final class NextMonth {
-    static List<String> of(BankEstimates estimates) {
+    static List<String> of(BankEstimates estimates, List<String> loggingAdvice) {
       List<String> all = new ArrayList<>();
       for (CellEstimates cell : estimates.cells()) {
         if (cell.capacityRelative() instanceof Estimate.Unknown u) {
@@ -180,12 +184,7 @@ public final class Judge {
       if (estimates.medianCapacityAh() instanceof Estimate.Unknown u) {
         add(all, Words.capital(u.reason()) + ".");
       }
-      if (estimates.resistancePulseS() > 12) {
-        add(
-            all,
-            "Log every 10 seconds or faster: resistance is then known sooner after a load step, and"
-                + " a joint can be told from a worn cell.");
-      }
+      loggingAdvice.forEach(sentence -> add(all, sentence));
       return all;
     }
 

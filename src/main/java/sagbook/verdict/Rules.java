@@ -48,7 +48,7 @@ public record Rules(
                 + " 484); cells of one batch differ by about 5 %"),
         new Limit(
             1.8,
-            1.0,
+            1.2,
             "two per cent of charge is what boards level out in a few full charges"
                 + " (common practice, no source)"),
         new Limit(

@@ -46,15 +46,20 @@ final class Words {
 
   private static String balance(CellEstimates cell) {
     boolean low = cell.chargeOffsetPercent().find().orElse(-1) < 0;
+    String whether =
+        cell.capacityRelative() instanceof Estimate.Known
+            ? "The cell itself need not be replaced."
+            : "Whether it is also worn can only be told after that.";
     return low
         ? "Bring cell "
             + cell.cell()
             + " up to its neighbours: charge it alone to full, or let the boards level the others"
-            + " over several full charges. The cell itself need not be replaced."
+            + " over several full charges. "
+            + whether
         : "Bring cell "
             + cell.cell()
-            + " down to its neighbours: let its board bleed it over several full charges. The cell"
-            + " itself need not be replaced.";
+            + " down to its neighbours: let its board bleed it over several full charges. "
+            + whether;
   }
 
   static List<String> evidence(CellEstimates cell, double pulseS) {

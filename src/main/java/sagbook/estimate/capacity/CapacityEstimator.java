@@ -26,11 +26,12 @@ import sagbook.numeric.Robust;
  * half-cell functions where it was not visited ({@link CurveAnchor}).
  */
 public final class CapacityEstimator {
+  // The shares and voltages below were set on invented packs of a generator that shares no code
+  // with
+  // this project; what is common practice says so.
+
   /** Standard uncertainty of a current sensor's gain and of the anchor's shape, relative. */
   private static final double SCALE_SD = 0.005;
-
-  /** Share of capacity up to which a cell may be taken to be as large as its neighbours. */
-  private static final double LIKE_ITS_NEIGHBOURS = 0.03;
 
   /** Share of capacity by which a charge axis made up from voltages misplaces a cell. */
   private static final double MADE_UP_AXIS_SD = 0.018;
@@ -40,6 +41,12 @@ public final class CapacityEstimator {
 
   /** Voltage that no part of the model explains, one standard deviation, V. */
   private static final double UNEXPLAINED_V = 0.0015;
+
+  /** The same for a cell that stands elsewhere near full and so is polarised otherwise, V. */
+  private static final double UNEXPLAINED_APART_V = 0.0065;
+
+  /** How far from the others that is, as a share of capacity. */
+  private static final double APART = 0.03;
 
   /** Share of capacity by which a single cell's curve may differ from the common one. */
   private static final double FLAT_CELL_SHAPE_SD = 0.0026;
@@ -66,7 +73,6 @@ public final class CapacityEstimator {
 
   private final StringView view;
   private final TimeGrid grid;
-  private final List<String> remarks = new ArrayList<>();
 
   /**
    * An estimator for one bank.
@@ -174,9 +180,9 @@ public final class CapacityEstimator {
     Estimate none = Estimate.unknown(reason);
     List<CellCharge> all = new ArrayList<>();
     for (int c = 0; c < view.cells(); c++) {
-      all.add(new CellCharge(none, none, none, none, none, 0, 0));
+      all.add(new CellCharge(none, none, none, none, none));
     }
-    return new CapacityResult(none, 0, nominalAh, all, remarks);
+    return new CapacityResult(none, 0, nominalAh, all);
   }
 
   private CapacityResult assemble(
@@ -186,7 +192,6 @@ public final class CapacityEstimator {
     double spanAh = median.find().orElse(nominalAh);
     double fullAh = anchor.isPresent() && topSeen ? anchor.get().fullAh() : split.presumedFullAh();
     double medianTop = middle(readings, CellReading::topAtEndAh);
-    double medianShift = middle(readings, CellReading::shiftAh);
     double medianDrift = middle(readings, CellReading::driftAhPerDay);
     double medianOffset = middle(readings, CellReading::offsetV);
     double medianLoss = middle(readings, CellReading::lossAh);
@@ -194,19 +199,18 @@ public final class CapacityEstimator {
     for (int c = 0; c < readings.length; c++) {
       CellReading reading = readings[c];
       double loss = reading.lossAh().value() - medianLoss;
+      double kneeSd = kneeSd(fit, c, reading.topAtEndAh().value() - medianTop);
       double lossSd =
           Math.sqrt(
               sq(reading.lossAh().sd())
-                  + sq(UNEXPLAINED_V / Math.max(1e-9, fit.topSlopeReached(c)))
+                  + sq(kneeSd)
                   + sq(cellShapeSd() * spanAh)
                   + (counted ? 0 : sq(0.1 * loss) + sq(MADE_UP_AXIS_SD * spanAh)));
-      double top = reading.topAtEndAh().value() - medianTop;
-      double shift = reading.shiftAh().value() - medianShift;
       all.add(
           new CellCharge(
               capacity(median, loss, lossSd, topSeen),
               relative(loss, lossSd, spanAh, topSeen),
-              offset(reading, top, medianTop + medianLoss, loss, lossSd, topSeen),
+              offset(reading, kneeSd, medianTop, medianLoss, topSeen),
               selfDischarge(reading, medianDrift, topSeen),
               fast
                   ? tooFast()
@@ -216,11 +220,18 @@ public final class CapacityEstimator {
                           1000 * (reading.offsetV().value() - medianOffset),
                           1000
                               * Math.hypot(
-                                  reading.offsetV().sd(), counted ? 2e-4 : MADE_UP_AXIS_V)),
-              top,
-              shift));
+                                  reading.offsetV().sd(), counted ? 2e-4 : MADE_UP_AXIS_V))));
     }
-    return new CapacityResult(median, fullAh, spanAh, all, remarks);
+    return new CapacityResult(median, fullAh, spanAh, all);
+  }
+
+  /** Uncertainty of a cell's end of charge from voltage that nothing explains, Ah. */
+  private double kneeSd(StringFit fit, int cell, double topAh) {
+    // A sloping curve tells charge everywhere and does not rest on what happens at the knee.
+    boolean flat = pack.chemistry() == Chemistry.LFP;
+    double apart = flat ? Math.min(1, Math.abs(topAh) / (APART * nominalAh)) : 0;
+    double volt = UNEXPLAINED_V + apart * (UNEXPLAINED_APART_V - UNEXPLAINED_V);
+    return volt / Math.max(1e-9, fit.topSlopeReached(cell));
   }
 
   private double cellShapeSd() {
@@ -295,32 +306,24 @@ public final class CapacityEstimator {
   }
 
   /**
-   * Offset at the end of the log. A cell that never came near its own end of charge while the
-   * string did shows its place by the steps of its curve alone; it is then taken to be as large as
-   * its neighbours, give or take one per cent.
+   * Offset at the end of the log, by the cell's end of charge or by the steps of its curve,
+   * whichever is surer. By the steps alone the cell is taken to be as large as its neighbours, give
+   * or take one per cent or what the fit makes of its size.
    */
   private Estimate offset(
-      CellReading reading,
-      double top,
-      double medianBottom,
-      double loss,
-      double lossSd,
-      boolean topSeen) {
+      CellReading reading, double kneeSd, double medianTop, double medianLoss, boolean topSeen) {
     if (!topSeen) {
       return Estimate.unknown(
           "the cells stayed on the flat part of their curve, where voltage says nothing about"
               + " charge; one full charge would settle it");
     }
-    double byTopSd = reading.topAtEndAh().sd();
+    double loss = reading.lossAh().value() - medianLoss;
+    double top = reading.topAtEndAh().value() - medianTop;
+    double byTopSd = Math.hypot(reading.topAtEndAh().sd(), kneeSd);
     double byBottomSd =
         Math.hypot(reading.shiftAh().sd(), Math.max(0.01 * nominalAh, Math.abs(loss)));
-    boolean byTop = lossSd < (counted ? 1 : 2) * WIDEST_CAPACITY_SD * nominalAh;
-    if (!byTop && Math.abs(loss) > Math.min(lossSd, LIKE_ITS_NEIGHBOURS * nominalAh)) {
-      // The fit itself doubts that the cell is as large as its neighbours.
-      return unseen();
-    }
-    double bottom = reading.topAtEndAh().value() + reading.lossAh().value() - medianBottom;
-    double at = byTop ? top : bottom;
+    boolean byTop = byTopSd < byBottomSd;
+    double at = byTop ? top : top + loss;
     double sd =
         Math.sqrt(
             sq(byTop ? byTopSd : byBottomSd)

@@ -10,16 +10,10 @@ import sagbook.model.Estimate;
  * @param fullAh where the median cell is full on the charge axis, Ah
  * @param spanAh capacity to reckon charge with: the median's where known, else nominal, Ah
  * @param cells one a cell
- * @param remarks what was assumed, plain sentences
  */
 public record CapacityResult(
-    Estimate medianCapacityAh,
-    double fullAh,
-    double spanAh,
-    List<CellCharge> cells,
-    List<String> remarks) {
+    Estimate medianCapacityAh, double fullAh, double spanAh, List<CellCharge> cells) {
   public CapacityResult {
     cells = List.copyOf(cells);
-    remarks = List.copyOf(remarks);
   }
 }

@@ -11,15 +11,10 @@ import sagbook.model.Estimate;
  *     per cent of nominal capacity
  * @param selfDischargeMilliamp steady drain above the string's median, mA
  * @param voltageOffsetMillivolt constant error of the reading against the string's median, mV
- * @param topAh where its end of charge lies on the axis at the end of the log, less the median's,
- *     Ah
- * @param bottomAh where its end of discharge lies, less the median's, Ah
  */
 public record CellCharge(
     Estimate capacityAh,
     Estimate relative,
     Estimate offsetPercent,
     Estimate selfDischargeMilliamp,
-    Estimate voltageOffsetMillivolt,
-    double topAh,
-    double bottomAh) {}
+    Estimate voltageOffsetMillivolt) {}

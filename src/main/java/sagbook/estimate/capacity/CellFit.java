@@ -16,6 +16,9 @@ final class CellFit {
    */
   private static final double ROWS_ALIKE = 10;
 
+  /** Share of the drop over the slow resistance by which cells differ beyond a mere resistance. */
+  private static final double POLARISATION_SHARE = 0.05;
+
   static final int SHIFT = 0;
   static final int LOSS = 1;
   static final int STRETCH = 2;
@@ -142,6 +145,7 @@ final class CellFit {
     return sq(priors.noiseV())
         + sq(slope * priors.axisAh())
         + sq(restless)
+        + sq(POLARISATION_SHARE * places.slowOhm() * view.currentA()[r])
         + sq(0.7 * apart * common);
   }
 

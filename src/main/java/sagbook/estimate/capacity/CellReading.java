@@ -1,5 +1,6 @@
 package sagbook.estimate.capacity;
 
+import sagbook.numeric.Jackknife;
 import sagbook.numeric.Ridge;
 
 /**
@@ -50,7 +51,7 @@ record CellReading(
     }
     Figure[] figures = new Figure[QUANTITIES];
     for (int q = 0; q < QUANTITIES; q++) {
-      double sd = Math.hypot(jackknife(left, q), all[QUANTITIES + q]);
+      double sd = Math.hypot(Jackknife.sd(left, q), all[QUANTITIES + q]);
       figures[q] = new Figure(base[q] + all[q], sd);
     }
     return new CellReading(figures[0], figures[1], figures[2], figures[3], figures[4]);
@@ -123,18 +124,5 @@ record CellReading(
       out[n + q] = solution.combinedSd(weights[q]);
     }
     return out;
-  }
-
-  private static double jackknife(double[][] left, int q) {
-    int n = left.length;
-    double mean = 0;
-    for (double[] one : left) {
-      mean += one[q] / n;
-    }
-    double sum = 0;
-    for (double[] one : left) {
-      sum += (one[q] - mean) * (one[q] - mean);
-    }
-    return Math.sqrt((n - 1.0) / n * sum);
   }
 }

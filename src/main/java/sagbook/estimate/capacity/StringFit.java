@@ -3,6 +3,7 @@ package sagbook.estimate.capacity;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 import sagbook.numeric.EvenTable;
 import sagbook.numeric.Ridge;
 import sagbook.numeric.Robust;
@@ -193,7 +194,7 @@ final class StringFit {
     }
   }
 
-  private double middle(java.util.function.ToDoubleFunction<CellState> of) {
+  private double middle(ToDoubleFunction<CellState> of) {
     return Robust.median(Arrays.stream(states).mapToDouble(of).toArray());
   }
 

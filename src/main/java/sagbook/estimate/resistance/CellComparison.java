@@ -3,6 +3,7 @@ package sagbook.estimate.resistance;
 import java.util.List;
 import sagbook.estimate.response.ReducedWindow;
 import sagbook.estimate.response.StringResponse;
+import sagbook.numeric.Jackknife;
 import sagbook.numeric.Ridge;
 
 /**
@@ -99,7 +100,7 @@ record CellComparison(
       }
       for (int q = 0; q < 3; q++) {
         columns[2 * q][c] = all[q];
-        columns[2 * q + 1][c] = n > 2 ? jackknife(left, q) : 0.05;
+        columns[2 * q + 1][c] = n > 2 ? Jackknife.sd(left, q) : 0.05;
       }
     }
 
@@ -114,19 +115,6 @@ record CellComparison(
       fit.prior(1, 0, 0.5 * ohm);
       double[] b = fit.solve().value();
       return new double[] {b[0] + b[1] / ohm, b[0], b[1] / ohm};
-    }
-
-    private static double jackknife(double[][] left, int q) {
-      int n = left.length;
-      double mean = 0;
-      for (double[] one : left) {
-        mean += one[q] / n;
-      }
-      double sum = 0;
-      for (double[] one : left) {
-        sum += (one[q] - mean) * (one[q] - mean);
-      }
-      return Math.sqrt((n - 1.0) / n * sum);
     }
 
     CellComparison build() {

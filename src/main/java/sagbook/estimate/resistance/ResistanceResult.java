@@ -9,15 +9,10 @@ import sagbook.model.Estimate;
  * @param pulseS time after the step, s
  * @param activationEnergyKilojoulePerMole of the string, fitted or the stated default
  * @param cells one a cell
- * @param remarks what was assumed
  */
 public record ResistanceResult(
-    double pulseS,
-    Estimate activationEnergyKilojoulePerMole,
-    List<CellResistance> cells,
-    List<String> remarks) {
+    double pulseS, Estimate activationEnergyKilojoulePerMole, List<CellResistance> cells) {
   public ResistanceResult {
     cells = List.copyOf(cells);
-    remarks = List.copyOf(remarks);
   }
 }

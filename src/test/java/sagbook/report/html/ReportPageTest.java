@@ -61,7 +61,7 @@ final class ReportPageTest {
                 + " empty cell. Brought to full together, the cells would give 243 Ah (238 to"
                 + " 248).",
             "How sure is that? 1 of 16 cells could not be judged: the log does not show enough."
-                + " Each range holds the truth in 95 of 100 cases."),
+                + " Each range is meant to hold the truth in 95 of 100 cases."),
         page.select(".answers > div:not(.todo)").eachText());
   }
 
