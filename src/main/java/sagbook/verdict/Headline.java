@@ -53,12 +53,12 @@ final class Headline {
   private String untroubled() {
     long unknown = count(Finding.INSUFFICIENT_EVIDENCE);
     if (unknown == cells.size()) {
-      return "Nothing wrong was seen, but the logs can't tell the cells' capacities.";
+      return "Nothing wrong was seen, but the logs don't tell enough of any cell.";
     }
     if (unknown > 0) {
       return "Nothing wrong was seen; for "
           + Words.cells(places(Finding.INSUFFICIENT_EVIDENCE))
-          + " the logs can't tell the capacity.";
+          + " the logs don't tell enough.";
     }
     return "All " + cells.size() + " cells are fine.";
   }
