@@ -1,17 +1,10 @@
 package sagbook.estimate.capacity;
 
+import java.util.Arrays;
 import java.util.Optional;
-import org.hipparchus.exception.MathRuntimeException;
-import org.hipparchus.linear.ArrayRealVector;
-import org.hipparchus.linear.RealMatrix;
-import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresBuilder;
-import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresOptimizer.Optimum;
-import org.hipparchus.optim.nonlinear.vector.leastsquares.LeastSquaresProblem;
-import org.hipparchus.optim.nonlinear.vector.leastsquares.LevenbergMarquardtOptimizer;
-import org.hipparchus.optim.nonlinear.vector.leastsquares.MultivariateJacobianFunction;
-import org.hipparchus.util.Pair;
 import sagbook.estimate.curve.HalfCells;
 import sagbook.numeric.EvenTable;
+import sagbook.numeric.NonlinearFit;
 
 /**
  * A pair of published half-cell functions laid over the learned curve: where each electrode begins
@@ -148,44 +141,13 @@ record CurveAnchor(
         negative,
         0
       };
-      MultivariateJacobianFunction function =
-          point -> {
-            double[] p = point.toArray();
-            double[] r = residuals(p);
-            double[][] jacobian = new double[r.length][p.length];
-            for (int k = 0; k < p.length; k++) {
-              double h = 1e-5;
-              double[] up = p.clone();
-              double[] down = p.clone();
-              up[k] += h;
-              down[k] -= h;
-              double[] a = residuals(up);
-              double[] b = residuals(down);
-              for (int i = 0; i < r.length; i++) {
-                jacobian[i][k] = (a[i] - b[i]) / (2 * h);
-              }
-            }
-            return new Pair<>(
-                new ArrayRealVector(r, false),
-                org.hipparchus.linear.MatrixUtils.createRealMatrix(jacobian));
-          };
-      LeastSquaresProblem problem =
-          new LeastSquaresBuilder()
-              .start(start)
-              .model(function)
-              .target(new double[POINTS + 3])
-              .maxEvaluations(200)
-              .maxIterations(200)
-              .build();
-      try {
-        return of(new LevenbergMarquardtOptimizer().optimize(problem));
-      } catch (MathRuntimeException stuck) {
-        return Optional.empty();
-      }
+      double[] difference = new double[start.length];
+      Arrays.fill(difference, 1e-5);
+      return NonlinearFit.of(this::residuals, start, difference).flatMap(this::of);
     }
 
-    private Optional<CurveAnchor> of(Optimum optimum) {
-      double[] p = optimum.getPoint().toArray();
+    private Optional<CurveAnchor> of(NonlinearFit fit) {
+      double[] p = fit.value();
       double squares = 0;
       double chi = 0;
       double[] r = residuals(p);
@@ -201,9 +163,8 @@ record CurveAnchor(
       }
       // Neighbouring points share their misfit: about one in ten is independent.
       double inflate = Math.max(1, Math.sqrt(chi / POINTS)) * Math.sqrt(10);
-      RealMatrix covariance = optimum.getCovariances(1e-14);
-      double fullSd = inflate * rootSd(p, covariance, fullV, true);
-      double emptySd = inflate * rootSd(p, covariance, emptyV, false);
+      double fullSd = inflate * rootSd(fit, fullV, true);
+      double emptySd = inflate * rootSd(fit, emptyV, false);
       return Optional.of(
           new CurveAnchor(
               pair,
@@ -219,7 +180,8 @@ record CurveAnchor(
               emptySd * nominalAh));
     }
 
-    private double rootSd(double[] p, RealMatrix covariance, double volt, boolean top) {
+    private double rootSd(NonlinearFit fit, double volt, boolean top) {
+      double[] p = fit.value();
       double[] gradient = new double[p.length];
       for (int k = 0; k < p.length; k++) {
         double h = 1e-4;
@@ -229,8 +191,7 @@ record CurveAnchor(
         down[k] -= h;
         gradient[k] = (edge(up, volt, top) - edge(down, volt, top)) / (2 * h);
       }
-      ArrayRealVector g = new ArrayRealVector(gradient, false);
-      return Math.sqrt(Math.max(0, g.dotProduct(covariance.operate(g))));
+      return fit.sd(gradient);
     }
 
     private double edge(double[] p, double volt, boolean top) {
