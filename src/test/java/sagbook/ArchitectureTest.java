@@ -38,7 +38,8 @@ class ArchitectureTest {
           Map.entry("evidence", Set.of("model", "numeric")),
           Map.entry("estimate", Set.of("model", "numeric", "evidence")),
           Map.entry("verdict", Set.of("model", "numeric", "evidence", "estimate")),
-          Map.entry("record", Set.of("model", "numeric", "evidence", "estimate", "verdict")),
+          Map.entry(
+              "record", Set.of("model", "numeric", "issue", "evidence", "estimate", "verdict")),
           Map.entry(
               "report",
               Set.of("model", "numeric", "issue", "evidence", "estimate", "verdict", "record")),

@@ -43,6 +43,7 @@ import sagbook.report.ReportFolder;
       "Examples:",
       "  sagbook check --pack pack.toml --out report logs/2026-06.csv.gz",
       "  sagbook check --pack pack.toml --out report --from 2026-06-01 --to 2026-07-01 logs",
+      "  sagbook check --pack pack.toml --out report --record battery.db logs",
       "  sagbook check --pack pack.toml --out report --json 'logs/2026-*.csv' > results.json",
       "",
       "Exit codes: 0 all well, 10 something needs attention, 20 act now (limits were exceeded),",
@@ -81,6 +82,17 @@ public final class CheckCommand implements Callable<Integer> {
       description = "Column mapping for logs that can't be guessed; preview writes one to edit.")
   private @Nullable Path columns;
 
+  @Option(
+      names = "--record",
+      paramLabel = "FILE",
+      description = {
+        "Keep the result in this battery's record (SQLite; made when it isn't there), which season"
+            + " reads. Files that the record knows are not read again. Logs of more than a month"
+            + " are checked calendar month by calendar month, each with a report of its own"
+            + " in a folder of DIR."
+      })
+  private @Nullable Path record;
+
   @Option(names = "--json", description = "Print results.json and nothing else.")
   private boolean json;
 
@@ -106,20 +118,42 @@ public final class CheckCommand implements Callable<Integer> {
               moment("--from", from, described.timezone()),
               moment("--to", to, described.timezone()),
               Optional.ofNullable(columns));
+      if (record != null) {
+        return recorded(request, record, stdout, err);
+      }
       CheckResult result = Check.run(request, Version.current(), progress(err));
       ReportFolder.write(result, out);
-      if (json) {
-        stdout.print(ResultsJson.text(result));
-      } else if (!quiet) {
-        new Summary(result).print(stdout, out.resolve("report.html"));
-      }
-      stdout.flush();
+      print(result, stdout);
       return ExitCode.of(result.severity());
     } catch (InputProblem problem) {
       err.println(problem.sentence());
       err.flush();
       return ExitCode.of(problem);
     }
+  }
+
+  private int recorded(ReadRequest request, Path file, PrintWriter stdout, PrintWriter err)
+      throws InputProblem {
+    String settings = SettingsHash.of(pack, columns, from, to);
+    RecordedRun run = new RecordedRun(request, file, settings, out);
+    Optional<CheckResult> newest = run.check(progress(err));
+    if (newest.isPresent()) {
+      print(newest.get(), stdout);
+    }
+    if (!quiet && !json) {
+      run.said().forEach(stdout::println);
+    }
+    stdout.flush();
+    return ExitCode.of(run.severity());
+  }
+
+  private void print(CheckResult result, PrintWriter stdout) {
+    if (json) {
+      stdout.print(ResultsJson.text(result));
+    } else if (!quiet) {
+      new Summary(result).print(stdout, out.resolve("report.html"));
+    }
+    stdout.flush();
   }
 
   /** Progress goes to a terminal only; through a pipe or from cron there is silence. */

@@ -126,13 +126,7 @@ final class BankReader {
   private ReadReport report(long rows, long duplicates) {
     List<ReadReport.Input> inputs = new ArrayList<>();
     for (FileSurvey file : logs.files()) {
-      inputs.add(
-          new ReadReport.Input(
-              file.plan().source().name(),
-              file.sha256(),
-              file.rows(),
-              instant(file.firstS()),
-              instant(file.lastS())));
+      inputs.add(file.input());
       issues.addAll(file.issues());
     }
     if (duplicates > 0) {
@@ -159,9 +153,5 @@ final class BankReader {
         statistics.advice(gaps.cadenceS(), logs.channels().hasCurrent()),
         statistics.qualities(),
         issues);
-  }
-
-  private static Instant instant(double timeS) {
-    return Instant.ofEpochMilli(Math.round(timeS * 1000));
   }
 }

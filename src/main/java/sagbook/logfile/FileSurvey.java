@@ -1,5 +1,6 @@
 package sagbook.logfile;
 
+import java.time.Instant;
 import java.util.List;
 import sagbook.align.EdgeCollector;
 import sagbook.issue.IssueStore;
@@ -39,6 +40,16 @@ record FileSurvey(
     IssueStore issues) {
   FileSurvey {
     runs = List.copyOf(runs);
+  }
+
+  /** The file as results name it. */
+  ReadReport.Input input() {
+    return new ReadReport.Input(
+        plan.source().name(),
+        sha256,
+        rows,
+        Instant.ofEpochMilli(Math.round(firstS() * 1000)),
+        Instant.ofEpochMilli(Math.round(lastS() * 1000)));
   }
 
   double firstS() {

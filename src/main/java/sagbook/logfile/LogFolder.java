@@ -2,7 +2,9 @@ package sagbook.logfile;
 
 import java.io.InputStream;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import sagbook.issue.InputProblem;
 import sagbook.model.BankDescription;
@@ -26,6 +28,15 @@ public final class LogFolder {
     this.request = request;
     this.mappings = mappings;
     this.standardInput = standardInput;
+  }
+
+  /** The name and the SHA-256 (lower-case hexadecimal) of every file that a request stands for. */
+  public static Map<String, String> hashes(ReadRequest request) throws InputProblem {
+    Map<String, String> hashes = new LinkedHashMap<>();
+    for (LogSource source : Inputs.find(request.logs(), Optional.empty())) {
+      hashes.put(source.name(), Surveyor.hash(source));
+    }
+    return hashes;
   }
 
   /** Opens the logs of a request: every file is looked through once, none is handed on yet. */
@@ -70,7 +81,11 @@ public final class LogFolder {
                 + PlanMaker.listed(bank.filePatterns())
                 + "; correct files under [[bank]] in the pack description.");
       }
-      opened.add(bank(bank.name(), own));
+      List<LogSource> wanted =
+          own.stream().filter(s -> !request.leftOut().contains(s.name())).toList();
+      if (!wanted.isEmpty()) {
+        opened.add(bank(bank.name(), wanted));
+      }
     }
     return new OpenedLogs(opened);
   }

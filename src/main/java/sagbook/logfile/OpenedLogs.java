@@ -32,6 +32,11 @@ public final class OpenedLogs {
     return logs(bank).channels();
   }
 
+  /** A bank's files, as the look through them showed. */
+  public List<ReadReport.Input> files(String bank) {
+    return logs(bank).files().stream().map(FileSurvey::input).toList();
+  }
+
   /** Hands all rows of a bank to {@code sink} in time order, block after block. */
   public ReadReport read(String bank, SampleSink sink) throws InputProblem {
     return new BankReader(logs(bank)).read(sink);

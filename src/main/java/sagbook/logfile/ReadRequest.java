@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import sagbook.model.PackDescription;
 
 /**
@@ -14,14 +15,43 @@ import sagbook.model.PackDescription;
  * @param from leave out what is earlier
  * @param to leave out what is this late or later
  * @param columns a column mapping written by {@code preview} and edited by the keeper
+ * @param leftOut names of files among {@code logs} that are not to be read
  */
 public record ReadRequest(
     PackDescription pack,
     List<String> logs,
     Optional<Instant> from,
     Optional<Instant> to,
-    Optional<Path> columns) {
+    Optional<Path> columns,
+    Set<String> leftOut) {
   public ReadRequest {
     logs = List.copyOf(logs);
+    leftOut = Set.copyOf(leftOut);
+  }
+
+  /** All that {@code logs} stands for. */
+  public ReadRequest(
+      PackDescription pack,
+      List<String> logs,
+      Optional<Instant> from,
+      Optional<Instant> to,
+      Optional<Path> columns) {
+    this(pack, logs, from, to, columns, Set.of());
+  }
+
+  /** The same without some files. */
+  public ReadRequest without(Set<String> files) {
+    return new ReadRequest(pack, logs, from, to, columns, files);
+  }
+
+  /** The same for what of its time lies in a part. */
+  public ReadRequest between(Instant start, Instant end) {
+    return new ReadRequest(
+        pack,
+        logs,
+        Optional.of(from.filter(start::isBefore).orElse(start)),
+        Optional.of(to.filter(end::isAfter).orElse(end)),
+        columns,
+        leftOut);
   }
 }

@@ -115,6 +115,17 @@ final class Surveyor {
     }
   }
 
+  /** SHA-256 of a file's bytes as they lie on disk, lower-case hexadecimal. */
+  static String hash(LogSource source) throws InputProblem {
+    MessageDigest digest = sha256();
+    try (InputStream raw = new DigestInputStream(source.openRaw(), digest)) {
+      raw.transferTo(java.io.OutputStream.nullOutputStream());
+    } catch (IOException e) {
+      throw Head.unreadable(source, e);
+    }
+    return HexFormat.of().formatHex(digest.digest());
+  }
+
   private static MessageDigest sha256() {
     try {
       return MessageDigest.getInstance("SHA-256");

@@ -1,0 +1,236 @@
+package sagbook.pipeline;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.YearMonth;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.function.Consumer;
+import sagbook.issue.InputProblem;
+import sagbook.logfile.LogFolder;
+import sagbook.logfile.OpenedLogs;
+import sagbook.logfile.ReadReport;
+import sagbook.logfile.ReadRequest;
+import sagbook.record.CheckResult;
+import sagbook.record.KnownFiles;
+
+/**
+ * Checks of what a record doesn't know yet. Logs of up to a month are one check; longer ones are
+ * checked calendar month by calendar month, and only the months that new files reach into.
+ */
+public final class RecordedCheck {
+  /** Up to this long, logs are taken as one month. */
+  private static final Duration A_MONTH = Duration.ofDays(32);
+
+  private static final Duration A_DAY = Duration.ofDays(1);
+
+  private final ReadRequest request;
+  private final ZoneId zone;
+  private final KnownFiles known;
+  private final Map<String, String> hashes;
+
+  private RecordedCheck(ReadRequest request, KnownFiles known, Map<String, String> hashes) {
+    this.request = request;
+    this.zone = request.pack().timezone();
+    this.known = known;
+    this.hashes = hashes;
+  }
+
+  /**
+   * A month to check.
+   *
+   * @param month its calendar month, or that of its middle
+   * @param request what to read for it
+   */
+  private record Part(YearMonth month, ReadRequest request) {}
+
+  /** Time that a file covers. */
+  private record Span(String file, Instant first, Instant last) {}
+
+  /** Takes each month's result as soon as it is there. */
+  @FunctionalInterface
+  public interface Taken {
+    /**
+     * A month's result.
+     *
+     * @param month its calendar month, or that of its middle
+     * @param alone whether it is the only one of this run
+     */
+    void month(YearMonth month, CheckResult result, boolean alone) throws InputProblem;
+  }
+
+  /**
+   * What was done.
+   *
+   * @param checked months that were checked
+   * @param files files that were named
+   * @param known files of these that the record knew and that were not read
+   * @param leftOut why a month was left out, plain sentences
+   */
+  public record Outcome(List<YearMonth> checked, int files, int known, List<String> leftOut) {
+    public Outcome {
+      checked = List.copyOf(checked);
+      leftOut = List.copyOf(leftOut);
+    }
+  }
+
+  /**
+   * Runs the checks, oldest month first.
+   *
+   * @param known what the record knows
+   * @param softwareVersion goes into the results
+   * @param progress told in a few words what is being done
+   */
+  public static Outcome run(
+      ReadRequest request,
+      KnownFiles known,
+      String softwareVersion,
+      Consumer<String> progress,
+      Taken taken)
+      throws InputProblem {
+    progress.accept("looking which logs are new");
+    RecordedCheck check = new RecordedCheck(request, known, LogFolder.hashes(request));
+    List<Part> parts = check.parts();
+    List<YearMonth> checked = new ArrayList<>();
+    List<String> leftOut = new ArrayList<>();
+    Optional<InputProblem> first = Optional.empty();
+    for (Part part : parts) {
+      CheckResult result;
+      try {
+        result =
+            Check.run(
+                part.request(),
+                softwareVersion,
+                words -> progress.accept(part.month() + ": " + words));
+      } catch (InputProblem problem) {
+        if (problem.kind() != InputProblem.Kind.INPUT) {
+          throw problem;
+        }
+        first = Optional.of(first.orElse(problem));
+        leftOut.add(part.month() + " was left out: " + problem.sentence());
+        continue;
+      }
+      taken.month(part.month(), result, parts.size() == 1);
+      checked.add(part.month());
+    }
+    if (checked.isEmpty() && first.isPresent()) {
+      throw first.get();
+    }
+    Set<String> read = new HashSet<>();
+    parts.forEach(part -> read.addAll(check.readFor(part)));
+    return new Outcome(checked, check.hashes.size(), check.hashes.size() - read.size(), leftOut);
+  }
+
+  private Set<String> readFor(Part part) {
+    Set<String> read = new HashSet<>(hashes.keySet());
+    read.removeAll(part.request().leftOut());
+    return read;
+  }
+
+  private List<Part> parts() throws InputProblem {
+    List<Span> old = new ArrayList<>();
+    Set<String> complete = new HashSet<>();
+    hashes.forEach(
+        (file, hash) ->
+            known
+                .find(hash, zone)
+                .ifPresent(
+                    input -> {
+                      old.add(new Span(file, input.first(), input.last()));
+                      complete.add(file);
+                    }));
+    List<Span> fresh = complete.size() == hashes.size() ? List.of() : fresh(complete);
+    if (fresh.isEmpty()) {
+      return List.of();
+    }
+    List<Span> all = new ArrayList<>(old);
+    all.addAll(fresh);
+    Instant first = all.stream().map(Span::first).min(Instant::compareTo).orElseThrow();
+    Instant last = all.stream().map(Span::last).max(Instant::compareTo).orElseThrow();
+    if (Duration.between(first, last).compareTo(A_MONTH) <= 0) {
+      Instant middle = first.plus(Duration.between(first, last).dividedBy(2));
+      return List.of(new Part(YearMonth.from(middle.atZone(zone)), request));
+    }
+    List<Part> parts = new ArrayList<>();
+    for (YearMonth month : months(fresh)) {
+      parts.add(part(month, all));
+    }
+    return parts;
+  }
+
+  /** Files that the record doesn't know; where they can't be understood alone, all are opened. */
+  private List<Span> fresh(Set<String> complete) throws InputProblem {
+    OpenedLogs logs;
+    try {
+      logs = LogFolder.open(request.without(complete));
+    } catch (InputProblem notAlone) {
+      if (complete.isEmpty()) {
+        throw notAlone;
+      }
+      logs = LogFolder.open(request);
+    }
+    List<Span> spans = new ArrayList<>();
+    for (String bank : logs.banks()) {
+      for (ReadReport.Input input : logs.files(bank)) {
+        if (!complete.contains(input.file())) {
+          spans.add(new Span(input.file(), input.first(), input.last()));
+        }
+      }
+    }
+    return spans;
+  }
+
+  /** Calendar months of which the files hold a day or more. */
+  private Collection<YearMonth> months(List<Span> files) {
+    Set<YearMonth> months = new TreeSet<>();
+    for (Span file : files) {
+      YearMonth month = YearMonth.from(file.first().atZone(zone));
+      while (!start(month).isAfter(file.last())) {
+        months.add(month);
+        month = month.plusMonths(1);
+      }
+    }
+    months.removeIf(month -> within(month, files).compareTo(A_DAY) < 0);
+    return months;
+  }
+
+  private Duration within(YearMonth month, List<Span> files) {
+    Instant first = Instant.MAX;
+    Instant last = Instant.MIN;
+    for (Span file : files) {
+      if (reaches(file, month)) {
+        first = file.first().isBefore(first) ? file.first() : first;
+        last = file.last().isAfter(last) ? file.last() : last;
+      }
+    }
+    first = first.isBefore(start(month)) ? start(month) : first;
+    last = last.isAfter(start(month.plusMonths(1))) ? start(month.plusMonths(1)) : last;
+    return first.isBefore(last) ? Duration.between(first, last) : Duration.ZERO;
+  }
+
+  private boolean reaches(Span file, YearMonth month) {
+    return file.first().isBefore(start(month.plusMonths(1))) && !file.last().isBefore(start(month));
+  }
+
+  private Part part(YearMonth month, List<Span> files) {
+    Set<String> others = new HashSet<>();
+    for (Span file : files) {
+      if (!reaches(file, month)) {
+        others.add(file.file());
+      }
+    }
+    return new Part(
+        month, request.without(others).between(start(month), start(month.plusMonths(1))));
+  }
+
+  private Instant start(YearMonth month) {
+    return month.atDay(1).atStartOfDay(zone).toInstant();
+  }
+}
