@@ -37,12 +37,22 @@ class ArchitectureTest {
           Map.entry("logfile", Set.of("model", "issue", "numeric", "packfile", "align")),
           Map.entry("evidence", Set.of("model", "numeric")),
           Map.entry("estimate", Set.of("model", "numeric", "evidence")),
-          Map.entry("verdict", Set.of("model", "numeric", "evidence", "estimate")),
+          Map.entry("whatif", Set.of("model", "numeric", "evidence", "estimate")),
+          Map.entry("verdict", Set.of("model", "numeric", "evidence", "estimate", "whatif")),
           Map.entry(
-              "record", Set.of("model", "numeric", "issue", "evidence", "estimate", "verdict")),
+              "record",
+              Set.of("model", "numeric", "issue", "evidence", "estimate", "whatif", "verdict")),
           Map.entry(
               "report",
-              Set.of("model", "numeric", "issue", "evidence", "estimate", "verdict", "record")),
+              Set.of(
+                  "model",
+                  "numeric",
+                  "issue",
+                  "evidence",
+                  "estimate",
+                  "whatif",
+                  "verdict",
+                  "record")),
           Map.entry(
               "pipeline",
               Set.of(
@@ -52,6 +62,7 @@ class ArchitectureTest {
                   "align",
                   "evidence",
                   "estimate",
+                  "whatif",
                   "verdict",
                   "record")),
           Map.entry("simulate", Set.of("model")),
@@ -64,6 +75,7 @@ class ArchitectureTest {
                   "logfile",
                   "evidence",
                   "estimate",
+                  "whatif",
                   "verdict",
                   "record",
                   "report",
@@ -172,6 +184,7 @@ class ArchitectureTest {
             "sagbook.numeric..",
             "sagbook.evidence..",
             "sagbook.estimate..",
+            "sagbook.whatif..",
             "sagbook.verdict..")
         .should()
         .dependOnClassesThat()

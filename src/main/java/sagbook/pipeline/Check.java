@@ -22,6 +22,10 @@ import sagbook.record.InputFile;
 import sagbook.verdict.BankVerdict;
 import sagbook.verdict.Judge;
 import sagbook.verdict.Rules;
+import sagbook.whatif.Prospect;
+import sagbook.whatif.Spare;
+import sagbook.whatif.Use;
+import sagbook.whatif.WhatIf;
 
 /** The monthly health check, from logs to result. */
 public final class Check {
@@ -57,9 +61,19 @@ public final class Check {
       }
       progress.accept("estimating bank " + bank);
       BankEstimates estimates = BankEstimator.estimate(evidence, pack);
+      Prospect prospect =
+          new WhatIf(
+                  estimates.cells(),
+                  estimates.medianCapacityAh(),
+                  pack.nominalCapacityAh(),
+                  pack.chemistry(),
+                  pack.limits().cellEmptyVoltage(),
+                  Use.of(evidence, pack.timezone(), pack.nominalCapacityAh()),
+                  Spare.of(pack))
+              .prospect();
       BankVerdict verdict =
           new Judge(Rules.usual(), pack.limits())
-              .judge(estimates, evidence.stress(), reading.advice());
+              .judge(estimates, prospect, evidence.stress(), reading.advice());
       banks.add(
           new BankResult(
               bank,
@@ -69,6 +83,7 @@ public final class Check {
               instant(evidence.lastS()),
               evidence,
               estimates,
+              prospect,
               verdict,
               reading.sentences()));
     }

@@ -6,6 +6,7 @@ import sagbook.estimate.BankEstimates;
 import sagbook.evidence.Evidence;
 import sagbook.model.Chemistry;
 import sagbook.verdict.BankVerdict;
+import sagbook.whatif.Prospect;
 
 /**
  * All that a check found out about one bank.
@@ -17,6 +18,7 @@ import sagbook.verdict.BankVerdict;
  * @param to last sample
  * @param evidence what the estimates rest on
  * @param estimates quantities with intervals
+ * @param prospect what the string gives, and what it would give after a change
  * @param verdict the decision
  * @param reading how the logs were read and what was wrong with them, plain sentences
  */
@@ -28,6 +30,7 @@ public record BankResult(
     Instant to,
     Evidence evidence,
     BankEstimates estimates,
+    Prospect prospect,
     BankVerdict verdict,
     List<String> reading) {
   public BankResult {

@@ -18,7 +18,9 @@ public enum Quantity {
   CHARGE_OFFSET_PERCENT("charge_offset_percent", "%", v -> v.estimates().chargeOffsetPercent()),
   SELF_DISCHARGE_MA("self_discharge_ma", "mA", v -> v.estimates().selfDischargeMilliamp()),
   VOLTAGE_OFFSET_MV("voltage_offset_mv", "mV", v -> v.estimates().voltageOffsetMillivolt()),
-  LOSS_AH("loss_ah", "Ah", CellVerdict::lossAh);
+  LOSS_AH("loss_ah", "Ah", CellVerdict::lossAh),
+  COST_ALONE_AH("cost_alone_ah", "Ah", v -> v.cost().aloneAh()),
+  SAG_MV("sag_mv", "mV", v -> v.cost().sagMillivolt());
 
   private final String key;
   private final String unit;

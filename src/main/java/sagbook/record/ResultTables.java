@@ -4,6 +4,7 @@ import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import sagbook.model.Estimate;
 import sagbook.verdict.CellVerdict;
+import sagbook.whatif.Outcome;
 import tech.tablesaw.api.DoubleColumn;
 import tech.tablesaw.api.IntColumn;
 import tech.tablesaw.api.LongColumn;
@@ -99,6 +100,34 @@ public final class ResultTables {
       columns.columns().forEach(table::addColumns);
     }
     return table;
+  }
+
+  /** One row a change to a string: rebalancing, mending joints, replacing any one or two cells. */
+  public static Table whatIf(CheckResult result) {
+    Table table =
+        Table.create(
+            "what_if",
+            StringColumn.create("bank"),
+            StringColumn.create("change"),
+            StringColumn.create("cells"));
+    for (Gain gain : Gain.values()) {
+      interval(table, gain.key());
+    }
+    for (BankResult bank : result.banks()) {
+      for (Outcome outcome : bank.prospect().all()) {
+        table.stringColumn("bank").append(bank.bank());
+        table.stringColumn("change").append(outcome.change().kind().words());
+        table.stringColumn("cells").append(cells(outcome));
+        for (Gain gain : Gain.values()) {
+          appendInterval(table, gain.key(), gain.of(outcome));
+        }
+      }
+    }
+    return table;
+  }
+
+  private static String cells(Outcome outcome) {
+    return String.join(" ", outcome.change().cells().stream().map(String::valueOf).toList());
   }
 
   /** One row an input file. */

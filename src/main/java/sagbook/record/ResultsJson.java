@@ -93,6 +93,7 @@ public final class ResultsJson {
     for (BankFigure.Estimated estimated : BankFigure.Estimated.values()) {
       estimate(node, estimated.key(), estimated.of(bank));
     }
+    WhatIfJson.put(node, bank.prospect());
     sentences(node.putArray("remarks"), bank.estimates().remarks());
     sentences(node.putArray("reading"), bank.reading());
     ArrayNode cells = node.putArray("cells");
@@ -106,6 +107,7 @@ public final class ResultsJson {
     ObjectNode node = NODES.objectNode();
     node.put("cell", cell.cell());
     node.put("rank", cell.rank());
+    cell.tiedWith().forEach(node.putArray("tied_with")::add);
     node.put("finding", cell.finding().words());
     node.put("action", cell.action());
     sentences(node.putArray("evidence"), cell.evidence());
@@ -135,7 +137,7 @@ public final class ResultsJson {
             : "No temperature is logged for this cell.");
   }
 
-  private static void estimate(ObjectNode node, String name, Estimate estimate) {
+  static void estimate(ObjectNode node, String name, Estimate estimate) {
     if (estimate instanceof Estimate.Known known) {
       ObjectNode interval = node.putObject(name);
       interval.put("value", Rounded.of(known.value(), known));
@@ -147,7 +149,7 @@ public final class ResultsJson {
     }
   }
 
-  private static void number(ObjectNode node, String name, double value) {
+  static void number(ObjectNode node, String name, double value) {
     if (Double.isFinite(value)) {
       node.put(name, Rounded.of(value));
     } else {

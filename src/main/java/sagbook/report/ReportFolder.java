@@ -29,6 +29,7 @@ public final class ReportFolder {
     put(files, "tables/cells.csv", CsvFile.text(ResultTables.cells(result)));
     put(files, "tables/estimates.csv", CsvFile.text(ResultTables.estimates(result)));
     put(files, "tables/banks.csv", CsvFile.text(ResultTables.banks(result)));
+    put(files, "tables/what_if.csv", CsvFile.text(ResultTables.whatIf(result)));
     put(files, "tables/inputs.csv", CsvFile.text(ResultTables.inputs(result)));
     put(files, "report.html", ReportPage.html(result, Words.english()));
     put(files, "results.json", ResultsJson.text(result));

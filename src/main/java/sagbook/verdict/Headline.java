@@ -6,15 +6,23 @@ import java.util.Locale;
 import sagbook.estimate.BankEstimates;
 import sagbook.model.Estimate;
 import sagbook.model.Finding;
+import sagbook.whatif.Change;
+import sagbook.whatif.Outcome;
+import sagbook.whatif.Prospect;
 
 /** The one sentence that comes first. */
 final class Headline {
+  private static final double WORTH_SAYING_AH = 0.5;
+
   private final BankEstimates estimates;
+  private final Prospect prospect;
   private final List<CellVerdict> cells;
   private final List<String> exceeded;
 
-  Headline(BankEstimates estimates, List<CellVerdict> cells, List<String> exceeded) {
+  Headline(
+      BankEstimates estimates, Prospect prospect, List<CellVerdict> cells, List<String> exceeded) {
     this.estimates = estimates;
+    this.prospect = prospect;
     this.cells = cells;
     this.exceeded = exceeded;
   }
@@ -85,22 +93,34 @@ final class Headline {
       return;
     }
     String text = Words.cells(places) + " " + (places.size() == 1 ? one : many);
-    if (finding == Finding.LOW_CAPACITY && places.size() == 1) {
-      text += gain(places.get(0));
+    if (finding == Finding.LOW_CAPACITY) {
+      text += gain(places);
     }
     into.add(text);
   }
 
-  private String gain(int cell) {
-    if (estimates.replacementGainAh().get(cell - 1) instanceof Estimate.Known k && k.low() > 0.5) {
-      boolean counted = estimates.medianCapacityAh() instanceof Estimate.Known;
-      return counted
-          ? String.format(
-              Locale.ROOT,
-              " and limits the battery: replacing it would add about %.0f Ah",
-              k.value())
-          : " and limits the battery";
+  /** What replacing one or two of them buys. */
+  private String gain(List<Integer> places) {
+    if (places.size() > 2) {
+      return "";
     }
-    return "";
+    Estimate gain =
+        prospect
+            .find(Change.replace(places))
+            .map(Outcome::gainAh)
+            .orElse(Estimate.unknown("it was not reckoned"));
+    if (!(gain instanceof Estimate.Known known && known.low() > WORTH_SAYING_AH)) {
+      return "";
+    }
+    boolean one = places.size() == 1;
+    String limits = one ? " and limits the battery" : " and limit the battery";
+    return estimates.medianCapacityAh() instanceof Estimate.Known
+        ? String.format(
+            Locale.ROOT,
+            "%s: replacing %s would add about %.0f Ah",
+            limits,
+            one ? "it" : "both",
+            known.value())
+        : limits;
   }
 }

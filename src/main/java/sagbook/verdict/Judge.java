@@ -10,6 +10,7 @@ import sagbook.evidence.Stress;
 import sagbook.model.Estimate;
 import sagbook.model.Finding;
 import sagbook.model.Limits;
+import sagbook.whatif.Prospect;
 
 /** Turns a bank's estimates into a decision. */
 public final class Judge {
@@ -19,9 +20,11 @@ public final class Judge {
   private static final double HOURS_GRACE = 0.03;
 
   private final Limits limits;
+  private final Rules rules;
   private final CellJudge cellJudge;
 
   public Judge(Rules rules, Limits limits) {
+    this.rules = rules;
     this.limits = limits;
     this.cellJudge = new CellJudge(rules);
   }
@@ -29,11 +32,13 @@ public final class Judge {
   /**
    * The decision on one bank.
    *
+   * @param prospect what each cell costs and what a change would buy
    * @param loggingAdvice what the reader of the logs would have changed in the logging
    */
-  public BankVerdict judge(BankEstimates estimates, Stress stress, List<String> loggingAdvice) {
+  public BankVerdict judge(
+      BankEstimates estimates, Prospect prospect, Stress stress, List<String> loggingAdvice) {
     List<CellEstimates> order = new ArrayList<>(estimates.cells());
-    order.sort(weakestFirst(estimates, stress));
+    order.sort(weakestFirst(estimates, prospect, stress));
     CellVerdict[] byCell = new CellVerdict[order.size()];
     for (int rank = 0; rank < order.size(); rank++) {
       CellEstimates cell = order.get(rank);
@@ -41,11 +46,13 @@ public final class Judge {
       byCell[cell.cell() - 1] =
           new CellVerdict(
               rank + 1,
+              tiedWith(cell.cell(), prospect, littleAh(estimates, prospect)),
               cell,
               finding,
               Words.action(finding, cell),
               Words.evidence(cell, estimates.resistancePulseS()),
-              estimates.replacementGainAh().get(cell.cell() - 1));
+              estimates.replacementGainAh().get(cell.cell() - 1),
+              prospect.costs().get(cell.cell() - 1));
     }
     List<CellVerdict> cells = List.of(byCell);
     List<String> exceeded = exceeded(stress, cells);
@@ -56,20 +63,22 @@ public final class Judge {
         !exceeded.isEmpty() ? Severity.ACT_NOW : attention ? Severity.ATTENTION : Severity.WELL;
     return new BankVerdict(
         severity,
-        new Headline(estimates, cells, exceeded).sentence(),
+        new Headline(estimates, prospect, cells, exceeded).sentence(),
         todo,
         NextMonth.of(estimates, loggingAdvice),
         cells);
   }
 
   /**
-   * By what the string loses to each; of equals, found wanting before not, then by capacity, by how
-   * near to empty each came, and by resistance.
+   * By what each costs the string; of those that cost too little to be told apart, found wanting
+   * before not, then by capacity, by how near to empty each came, and by resistance.
    */
-  private Comparator<CellEstimates> weakestFirst(BankEstimates estimates, Stress stress) {
+  private Comparator<CellEstimates> weakestFirst(
+      BankEstimates estimates, Prospect prospect, Stress stress) {
+    double little = littleAh(estimates, prospect);
     return Comparator.comparingDouble(
             (CellEstimates c) ->
-                -Math.max(0.05, estimates.replacementGainAh().get(c.cell() - 1).find().orElse(0.0)))
+                -Math.max(little, prospect.costs().get(c.cell() - 1).aloneAh().find().orElse(0)))
         .thenComparing(c -> unsuspected(cellJudge.find(c)))
         .thenComparingDouble(c -> c.capacityRelative().find().orElse(1))
         .thenComparingDouble(
@@ -79,6 +88,28 @@ public final class Judge {
                     : 0)
         .thenComparingDouble(c -> -c.resistanceRelative().find().orElse(1))
         .thenComparingInt(CellEstimates::cell);
+  }
+
+  /** Cells whose cost can't be told from this one's: overlapping intervals, or both too little. */
+  private static List<Integer> tiedWith(int cell, Prospect prospect, double littleAh) {
+    List<Integer> tied = new ArrayList<>();
+    if (prospect.costs().get(cell - 1).aloneAh() instanceof Estimate.Known own) {
+      for (int other = 1; other <= prospect.costs().size(); other++) {
+        if (other != cell
+            && prospect.costs().get(other - 1).aloneAh() instanceof Estimate.Known its
+            && ((own.low() <= its.high() && its.low() <= own.high())
+                || Math.max(own.value(), its.value()) < littleAh)) {
+          tied.add(other);
+        }
+      }
+    }
+    return tied;
+  }
+
+  /** A cost below this is a difference that the rules call unsure, Ah. */
+  private double littleAh(BankEstimates estimates, Prospect prospect) {
+    double usualAh = estimates.medianCapacityAh().find().orElse(prospect.spare().capacityAh());
+    return rules.capacity().sure() * usualAh;
   }
 
   private static boolean unsuspected(Finding finding) {

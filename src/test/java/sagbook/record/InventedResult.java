@@ -5,6 +5,7 @@ import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import sagbook.estimate.BankEstimates;
 import sagbook.estimate.CellEstimates;
 import sagbook.estimate.TemperatureFault;
@@ -16,6 +17,10 @@ import sagbook.model.PackDescription;
 import sagbook.verdict.BankVerdict;
 import sagbook.verdict.CellVerdict;
 import sagbook.verdict.Severity;
+import sagbook.whatif.Prospect;
+import sagbook.whatif.Spare;
+import sagbook.whatif.Use;
+import sagbook.whatif.WhatIf;
 
 /** Results of checks that never were, for the tests of everything behind them. */
 public final class InventedResult {
@@ -81,7 +86,14 @@ public final class InventedResult {
       cells.add(estimates);
       verdicts.add(
           new CellVerdict(
-              cell, estimates, Finding.INSUFFICIENT_EVIDENCE, "Log more.", List.of(), none));
+              cell,
+              List.of(),
+              estimates,
+              Finding.INSUFFICIENT_EVIDENCE,
+              "Log more.",
+              List.of(),
+              none,
+              new Prospect.CellCost(none, none)));
     }
     BankResult bank =
         new BankResult(
@@ -92,6 +104,7 @@ public final class InventedResult {
             Instant.EPOCH,
             InventedMonth.empty(),
             new BankEstimates(10, none, none, none, none, List.of(), cells, List.of()),
+            prospect(Chemistry.NMC, InventedMonth.empty(), cells, none),
             new BankVerdict(
                 Severity.ATTENTION, "The log says nothing.", List.of(), List.of(), verdicts),
             List.of());
@@ -103,6 +116,8 @@ public final class InventedResult {
   private static CheckResult of(String pack, String bank, String file, boolean current, int back) {
     Evidence evidence = InventedMonth.evidence(current);
     BankEstimates estimates = estimates(current, back);
+    Prospect prospect =
+        prospect(Chemistry.LFP, evidence, estimates.cells(), estimates.medianCapacityAh());
     BankResult result =
         new BankResult(
             bank,
@@ -112,7 +127,8 @@ public final class InventedResult {
             Instant.parse("2026-05-31T23:55:00Z").minus(30L * back, ChronoUnit.DAYS),
             evidence,
             estimates,
-            verdict(estimates),
+            prospect,
+            verdict(estimates, prospect),
             List.of(
                 "Columns were recognised by their headers: 16 voltages, 16 temperatures.",
                 "Times without offset were read in the pack’s zone, Europe/Lisbon.",
@@ -128,6 +144,19 @@ public final class InventedResult {
             result.from(),
             result.to());
     return new CheckResult("0.1.0", description, List.of(input), List.of(result));
+  }
+
+  private static Prospect prospect(
+      Chemistry chemistry, Evidence evidence, List<CellEstimates> cells, Estimate medianAh) {
+    return new WhatIf(
+            cells,
+            medianAh,
+            280,
+            chemistry,
+            chemistry.emptyVoltage(),
+            Use.of(evidence, ZoneId.of("Europe/Lisbon"), 280),
+            new Spare(280, OptionalDouble.empty(), false))
+        .prospect();
   }
 
   private static BankEstimates estimates(boolean current, int back) {
@@ -171,10 +200,10 @@ public final class InventedResult {
         new TemperatureFault.None());
   }
 
-  private static BankVerdict verdict(BankEstimates estimates) {
+  private static BankVerdict verdict(BankEstimates estimates, Prospect prospect) {
     List<CellVerdict> cells = new ArrayList<>();
     for (CellEstimates cell : estimates.cells()) {
-      cells.add(verdict(cell));
+      cells.add(verdict(cell, prospect.costs().get(cell.cell() - 1)));
     }
     return new BankVerdict(
         Severity.ATTENTION,
@@ -189,7 +218,7 @@ public final class InventedResult {
         cells);
   }
 
-  private static CellVerdict verdict(CellEstimates estimates) {
+  private static CellVerdict verdict(CellEstimates estimates, Prospect.CellCost cost) {
     int cell = estimates.cell();
     return switch (cell) {
       case 12 ->
@@ -199,7 +228,8 @@ public final class InventedResult {
               Finding.LOW_CAPACITY,
               "Replace cell 12 before the winter.",
               "It holds 243 Ah (239 to 247), the middle cell 276 Ah.",
-              Estimate.of(30.2, 3.1));
+              Estimate.of(30.2, 3.1),
+              cost);
       case 7 ->
           cell(
               2,
@@ -207,7 +237,8 @@ public final class InventedResult {
               Finding.CONNECTION,
               "Clean and tighten the joints of cell 7.",
               "0.29 mΩ of its resistance answers at once and does not care for temperature.",
-              Estimate.of(2.1, 0.9));
+              Estimate.of(2.1, 0.9),
+              cost);
       case 5 ->
           cell(
               3,
@@ -215,7 +246,8 @@ public final class InventedResult {
               Finding.OUT_OF_BALANCE,
               "Charge slowly to full so that the boards can bring cell 5 in line.",
               "It reaches full 11 Ah before the middle cell and has the capacity of the others.",
-              Estimate.of(6.9, 1.4));
+              Estimate.of(6.9, 1.4),
+              cost);
       case 3 ->
           cell(
               4,
@@ -223,7 +255,8 @@ public final class InventedResult {
               Finding.INSUFFICIENT_EVIDENCE,
               "Run the battery down once more so that cell 3 can be judged.",
               "It was never seen near empty.",
-              Estimate.unknown("Without its capacity the loss can't be told."));
+              Estimate.unknown("Without its capacity the loss can't be told."),
+              cost);
       default ->
           cell(
               cell < 3 ? cell + 4 : cell < 5 ? 7 : cell < 7 ? 8 : cell < 12 ? cell + 1 : cell,
@@ -231,7 +264,8 @@ public final class InventedResult {
               Finding.HEALTHY,
               "Nothing to do.",
               "Capacity and resistance agree with the string’s.",
-              Estimate.of(0.1, 0.6));
+              Estimate.of(0.1, 0.6),
+              cost);
     };
   }
 
@@ -241,7 +275,9 @@ public final class InventedResult {
       Finding finding,
       String action,
       String evidence,
-      Estimate loss) {
-    return new CellVerdict(rank, estimates, finding, action, List.of(evidence), loss);
+      Estimate loss,
+      Prospect.CellCost cost) {
+    return new CellVerdict(
+        rank, List.of(), estimates, finding, action, List.of(evidence), loss, cost);
   }
 }

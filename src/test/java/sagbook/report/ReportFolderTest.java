@@ -29,7 +29,8 @@ final class ReportFolderTest {
           "tables/banks.csv",
           "tables/cells.csv",
           "tables/estimates.csv",
-          "tables/inputs.csv");
+          "tables/inputs.csv",
+          "tables/what_if.csv");
 
   private final CheckResult result = InventedResult.month();
 

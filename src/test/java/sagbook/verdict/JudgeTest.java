@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.function.UnaryOperator;
 import org.junit.jupiter.api.Test;
 import sagbook.estimate.BankEstimates;
@@ -18,6 +19,10 @@ import sagbook.model.Chemistry;
 import sagbook.model.Estimate;
 import sagbook.model.Finding;
 import sagbook.model.Limits;
+import sagbook.whatif.Prospect;
+import sagbook.whatif.Spare;
+import sagbook.whatif.Use;
+import sagbook.whatif.WhatIf;
 
 /** Estimates in, decision out; four cells, of which the second is the odd one. */
 class JudgeTest {
@@ -92,7 +97,13 @@ class JudgeTest {
             cells,
             List.of());
     return new Judge(Rules.usual(), Limits.of(Chemistry.LFP))
-        .judge(estimates, calm(), List.of(advice));
+        .judge(estimates, prospect(cells), calm(), List.of(advice));
+  }
+
+  private static Prospect prospect(List<CellEstimates> cells) {
+    Use use = new Use(OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty());
+    Spare spare = new Spare(280, OptionalDouble.empty(), false);
+    return new WhatIf(cells, UNKNOWN, 280, Chemistry.LFP, 2.5, use, spare).prospect();
   }
 
   private static Stress calm() {

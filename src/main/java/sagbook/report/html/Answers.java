@@ -14,21 +14,26 @@ import sagbook.verdict.CellVerdict;
 
 /** The questions that a keeper has, answered from a bank's verdict. */
 final class Answers {
+  private static final double WORTH_SAYING_AH = 0.5;
+
   private final BankResult bank;
+  private final Buys buys;
   private final Words words;
 
-  private Answers(BankResult bank, Words words) {
+  private Answers(BankResult bank, Buys buys, Words words) {
     this.bank = bank;
+    this.buys = buys;
     this.words = words;
   }
 
-  static List<Page.Entry> of(BankResult bank, Words words) {
-    Answers answers = new Answers(bank, words);
+  static List<Page.Entry> of(BankResult bank, Buys buys, Words words) {
+    Answers answers = new Answers(bank, buys, words);
     return List.of(
         new Page.Entry(words.say("answer.fine"), List.of(answers.fine())),
         new Page.Entry(words.say("answer.wrong"), answers.wrong()),
         new Page.Entry(words.say("answer.cost"), answers.cost()),
         new Page.Entry(words.say("answer.gives"), answers.gives()),
+        new Page.Entry(words.say("answer.buys"), buys.sentences()),
         new Page.Entry(words.say("answer.sure"), List.of(answers.sure())));
   }
 
@@ -61,9 +66,9 @@ final class Answers {
     List<String> sentences = new ArrayList<>();
     String reason = "";
     for (CellVerdict cell : troubled()) {
-      if (cell.lossAh() instanceof Estimate.Known loss && loss.high() <= 0) {
+      if (cell.cost().aloneAh() instanceof Estimate.Known loss && loss.high() < WORTH_SAYING_AH) {
         sentences.add(words.say("answer.cost.nothing", Integer.toString(cell.cell())));
-      } else if (cell.lossAh() instanceof Estimate.Known loss) {
+      } else if (cell.cost().aloneAh() instanceof Estimate.Known loss) {
         sentences.add(
             words.say(
                 "answer.cost.cell",
@@ -71,10 +76,11 @@ final class Answers {
                 Numbers.with(Numbers.value(loss), "Ah"),
                 Numbers.low(loss),
                 Numbers.high(loss)));
-      } else if (cell.lossAh() instanceof Estimate.Unknown unknown) {
+      } else if (cell.cost().aloneAh() instanceof Estimate.Unknown unknown) {
         reason = unknown.reason();
       }
     }
+    sentences.addAll(ties());
     if (!sentences.isEmpty()) {
       return sentences;
     }
@@ -82,6 +88,21 @@ final class Answers {
         reason.isEmpty()
             ? words.say("answer.cost.none")
             : words.say("answer.cost.unknown", OutsideText.shown(reason)));
+  }
+
+  /** The weakest cells whose cost can't be told apart, where that cost is worth a word. */
+  private List<String> ties() {
+    CellVerdict weakest =
+        bank.verdict().cells().stream()
+            .min(Comparator.comparingInt(CellVerdict::rank))
+            .orElseThrow();
+    boolean worth =
+        weakest.cost().aloneAh() instanceof Estimate.Known cost && cost.low() > WORTH_SAYING_AH;
+    if (!worth || weakest.tiedWith().isEmpty()) {
+      return List.of();
+    }
+    String others = String.join(", ", weakest.tiedWith().stream().map(String::valueOf).toList());
+    return List.of(words.say("answer.cost.tie", Integer.toString(weakest.cell()), others));
   }
 
   private List<String> gives() {
@@ -94,6 +115,17 @@ final class Answers {
     if (bank.estimates().stringBalancedAh() instanceof Estimate.Known balanced) {
       sentences.add(interval("answer.gives.balanced", balanced));
     }
+    if (bank.prospect().usableKWh() instanceof Estimate.Known energy
+        && bank.prospect().eveningMinutes() instanceof Estimate.Known minutes) {
+      Estimate.Known hours = (Estimate.Known) minutes.map(m -> m / 60);
+      sentences.add(
+          words.say(
+              "answer.gives.energy",
+              Numbers.with(Numbers.value(energy), "kWh"),
+              Numbers.with(Numbers.value(hours), "h")));
+    }
+    sentences.addAll(buys.evening());
+    sentences.addAll(buys.ends());
     return sentences;
   }
 

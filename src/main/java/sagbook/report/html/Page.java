@@ -53,6 +53,7 @@ public record Page(
    * @param todo what to do now
    * @param nextMonth what to measure or change
    * @param ranking cells, weakest first
+   * @param buys what each change would buy
    * @param plates charts
    * @param missing charts that could not be drawn, and why
    * @param sheets one a cell
@@ -66,6 +67,7 @@ public record Page(
       List<String> todo,
       List<String> nextMonth,
       Ranking ranking,
+      DataTable buys,
       List<NumberedPlate> plates,
       List<String> missing,
       List<Sheet> sheets,
@@ -84,12 +86,14 @@ public record Page(
    * A cell in the ranking.
    *
    * @param rank 1 for the weakest
+   * @param span ranks it may hold; empty when there is no doubt
    * @param cell its number
    * @param finding in words
    * @param pick as in the plates; 0 for a cell that is not picked out
    * @param figures one a column
    */
-  public record RankingRow(int rank, int cell, String finding, int pick, List<Figure> figures) {}
+  public record RankingRow(
+      int rank, String span, int cell, String finding, int pick, List<Figure> figures) {}
 
   /**
    * A figure of the ranking.

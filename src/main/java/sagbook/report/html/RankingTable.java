@@ -36,7 +36,7 @@ final class RankingTable {
             either(Quantity.CAPACITY_AH, Quantity.CAPACITY_RELATIVE),
             either(Quantity.RESISTANCE_MOHM, Quantity.RESISTANCE_RELATIVE),
             Quantity.CHARGE_OFFSET_PERCENT,
-            Quantity.LOSS_AH);
+            Quantity.COST_ALONE_AH);
     List<String> columns =
         shown.stream().map(q -> words.say("quantity." + q.key()) + ", " + Display.unit(q)).toList();
     List<Page.RankingRow> rows = new ArrayList<>();
@@ -61,10 +61,25 @@ final class RankingTable {
     }
     return new Page.RankingRow(
         cell.rank(),
+        span(cell),
         cell.cell(),
         words.say("finding." + cell.finding().words()),
         picks.of(cell.cell()),
         figures);
+  }
+
+  /** The ranks that a cell may hold, as far as its cost can be told from the others'. */
+  private String span(CellVerdict cell) {
+    if (cell.tiedWith().isEmpty()) {
+      return "";
+    }
+    long costlier = cells.stream().filter(c -> sure(c, cell) && c.rank() < cell.rank()).count();
+    long cheaper = cells.stream().filter(c -> sure(c, cell) && c.rank() > cell.rank()).count();
+    return words.say("range", Long.toString(1 + costlier), Long.toString(cells.size() - cheaper));
+  }
+
+  private static boolean sure(CellVerdict other, CellVerdict cell) {
+    return !cell.tiedWith().contains(other.cell());
   }
 
   private Page.Figure figure(Estimate estimate) {

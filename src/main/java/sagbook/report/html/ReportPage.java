@@ -108,6 +108,7 @@ public final class ReportPage {
 
   private Page.Bank bank(BankResult bank, String id) {
     Picks picks = Picks.of(bank.verdict().cells());
+    Buys buys = new Buys(bank, result.pack().nominalCapacityAh(), words);
     Plates drawn = Plates.of(bank, result.pack(), words);
     List<Page.NumberedPlate> numbered = new ArrayList<>();
     for (Plate plate : drawn.drawn()) {
@@ -117,10 +118,11 @@ public final class ReportPage {
         id,
         result.banks().size() > 1 ? OutsideText.shown(bank.bank()) : "",
         OutsideText.shown(bank.verdict().headline()),
-        Answers.of(bank, words),
+        Answers.of(bank, buys, words),
         shown(bank.verdict().todo()),
         shown(bank.verdict().nextMonth()),
         RankingTable.of(bank.verdict().cells(), picks, words),
+        buys.table(),
         numbered,
         drawn.missing(),
         Sheets.of(bank, picks, words),

@@ -20,7 +20,8 @@ import tech.tablesaw.api.Table;
  */
 public final class DataDictionary {
   private static final String SCHEMA = "/sagbook/results.schema.json";
-  private static final Pattern UNIT = Pattern.compile(", (Ah|kWh|kJ/mol|mΩ|mA|mV|V|A|h|s|°C)\\.");
+  private static final Pattern UNIT =
+      Pattern.compile(", (Ah|kWh|kJ/mol|mΩ|mA|mV|V|A|W|h|min|s|°C)\\.");
   private static final Map<String, String> OWN =
       Map.of(
           "month", "Calendar month that was checked, in the pack's time zone.",

@@ -1,0 +1,231 @@
+package sagbook.report.html;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.OptionalDouble;
+import sagbook.model.Estimate;
+import sagbook.model.Finding;
+import sagbook.record.BankResult;
+import sagbook.report.chart.DataTable;
+import sagbook.report.words.Numbers;
+import sagbook.report.words.OutsideText;
+import sagbook.report.words.Words;
+import sagbook.verdict.CellVerdict;
+import sagbook.whatif.Change;
+import sagbook.whatif.Outcome;
+import sagbook.whatif.Prospect;
+
+/** What each action buys: a few sentences for the first page, a table behind them. */
+final class Buys {
+  /**
+   * A gain below this share of nominal capacity is not worth a line. Common practice, no source.
+   */
+  private static final double WORTH_A_LINE = 0.002;
+
+  private static final int PAIRS_SHOWN = 3;
+
+  private final BankResult bank;
+  private final Prospect prospect;
+  private final double nominalAh;
+  private final Words words;
+
+  Buys(BankResult bank, double nominalAh, Words words) {
+    this.bank = bank;
+    this.prospect = bank.prospect();
+    this.nominalAh = nominalAh;
+    this.words = words;
+  }
+
+  /** One sentence an action that is advised or buys something. */
+  List<String> sentences() {
+    if (prospect.rebalanced().gainAh() instanceof Estimate.Unknown unknown) {
+      return List.of(words.say("buys.unknown", OutsideText.shown(unknown.reason())));
+    }
+    List<String> sentences = new ArrayList<>();
+    sentences.add(sentence(prospect.rebalanced()));
+    for (Outcome mended : prospect.mended()) {
+      if (findingOf(mended) == Finding.CONNECTION) {
+        sentences.add(sentence(mended));
+      }
+    }
+    List<Outcome> single = worthwhile(prospect.single());
+    for (Outcome outcome : single) {
+      boolean level = findingOf(outcome) == Finding.OUT_OF_BALANCE;
+      sentences.add(level ? words.say("buys.level", change(outcome.change())) : sentence(outcome));
+    }
+    pairs().stream().limit(1).forEach(outcome -> sentences.add(sentence(outcome)));
+    sentences.add(
+        words.say(single.isEmpty() ? "buys.any.none" : "buys.other.none")
+            + " "
+            + words.say(
+                prospect.spare().told() ? "buys.spare.told" : "buys.spare.nominal",
+                Numbers.with(Numbers.significant(prospect.spare().capacityAh(), 3), "Ah")));
+    return sentences;
+  }
+
+  /** The evening that times are reckoned by; empty when the log shows none. */
+  List<String> evening() {
+    OptionalDouble load = prospect.use().eveningLoadW();
+    return load.isEmpty()
+        ? List.of()
+        : List.of(
+            words.say(
+                "buys.evening", Numbers.with(Numbers.significant(load.getAsDouble(), 2), "W")));
+  }
+
+  /** The first full and the first empty cell, as far as the log can tell. */
+  List<String> ends() {
+    List<String> sentences = new ArrayList<>();
+    end("ends.charge", prospect.chargeEndsWith(), sentences);
+    end("ends.discharge", prospect.dischargeEndsWith(), sentences);
+    return sentences;
+  }
+
+  private void end(String key, List<Integer> cells, List<String> into) {
+    if (cells.size() == 1) {
+      into.add(words.say(key + ".one", Integer.toString(cells.get(0))));
+    } else if (cells.size() > 4) {
+      into.add(words.say(key + ".open"));
+    } else if (cells.size() > 1) {
+      into.add(words.say(key + ".some", list(cells.stream().sorted().toList())));
+    }
+  }
+
+  /** Every change that buys something, and those that are advised. */
+  DataTable table() {
+    List<String> headers =
+        List.of(
+            words.say("buys.column.change"),
+            words.say("buys.column.ah"),
+            words.say("buys.column.kwh"),
+            words.say("buys.column.minutes"),
+            words.say("buys.column.sag"));
+    List<Outcome> shown = new ArrayList<>();
+    shown.add(prospect.rebalanced());
+    shown.addAll(prospect.mended());
+    shown.addAll(worthwhile(prospect.single()));
+    shown.addAll(pairs());
+    List<List<String>> rows = new ArrayList<>();
+    for (Outcome outcome : shown) {
+      rows.add(
+          List.of(
+              change(outcome.change()),
+              figure(outcome.gainAh(), 0.05),
+              figure(outcome.gainKWh(), 0.005),
+              figure(outcome.gainEveningMinutes(), 0.5),
+              figure(outcome.sagV(), 0)));
+    }
+    return new DataTable(headers, rows);
+  }
+
+  private List<Outcome> worthwhile(List<Outcome> outcomes) {
+    return outcomes.stream()
+        .filter(outcome -> gain(outcome) > WORTH_A_LINE * nominalAh)
+        .sorted(Comparator.comparingDouble(outcome -> -gain(outcome)))
+        .toList();
+  }
+
+  /** Pairs that buy more than the better of the two alone, the best first. */
+  private List<Outcome> pairs() {
+    return worthwhile(prospect.pairs()).stream()
+        .filter(pair -> gain(pair) > better(pair) + WORTH_A_LINE * nominalAh)
+        .limit(PAIRS_SHOWN)
+        .toList();
+  }
+
+  private double better(Outcome pair) {
+    double better = 0;
+    for (int cell : pair.change().cells()) {
+      better = Math.max(better, gain(prospect.single().get(cell - 1)));
+    }
+    return better;
+  }
+
+  private static double gain(Outcome outcome) {
+    return outcome.gainAh().find().orElse(0);
+  }
+
+  private Finding findingOf(Outcome outcome) {
+    List<CellVerdict> cells = bank.verdict().cells();
+    return cells.get(outcome.change().cells().get(0) - 1).finding();
+  }
+
+  private String sentence(Outcome outcome) {
+    String what = change(outcome.change());
+    if (outcome.change().kind() == Change.Kind.MEND_JOINT) {
+      return joint(what, outcome);
+    }
+    if (!(outcome.gainAh() instanceof Estimate.Known gain) || gain.high() < 0.05) {
+      return words.say("buys.nothing", what);
+    }
+    String charge =
+        words.say(
+            "buys.charge",
+            what,
+            Numbers.with(Numbers.value(gain), "Ah"),
+            Numbers.low(gain),
+            Numbers.high(gain));
+    if (outcome.gainKWh() instanceof Estimate.Known kWh
+        && outcome.gainEveningMinutes() instanceof Estimate.Known minutes) {
+      return charge
+          + " "
+          + words.say(
+              "buys.energy", Numbers.with(Numbers.value(kWh), "kWh"), time(minutes.value()));
+    }
+    return charge;
+  }
+
+  private String joint(String what, Outcome outcome) {
+    if (outcome.sagV() instanceof Estimate.Known sag
+        && prospect.sagV() instanceof Estimate.Known now
+        && outcome.gainEveningMinutes() instanceof Estimate.Known minutes) {
+      return words.say(
+          "buys.joint",
+          what,
+          Numbers.with(Numbers.significant(1000 * (now.value() - sag.value()), 2), "mV"),
+          Numbers.with(Numbers.significant(prospect.use().highestDischargeA().orElse(0), 3), "A"),
+          time(minutes.value()));
+    }
+    return words.say("buys.joint.unknown", what);
+  }
+
+  private String time(double minutes) {
+    if (minutes < 1) {
+      return words.say("buys.time.little");
+    }
+    return minutes < 120
+        ? Numbers.with(Numbers.significant(minutes, 2), "min")
+        : Numbers.with(Numbers.significant(minutes / 60, 2), "h");
+  }
+
+  private String change(Change change) {
+    return switch (change.kind()) {
+      case NOTHING -> words.say("change.nothing");
+      case REBALANCE -> words.say("change.rebalance");
+      case MEND_JOINT -> words.say("change.mend", list(change.cells()));
+      case REPLACE ->
+          words.say(
+              change.cells().size() == 1 ? "change.replace" : "change.replace.both",
+              list(change.cells()));
+    };
+  }
+
+  private String list(List<Integer> cells) {
+    StringBuilder text = new StringBuilder();
+    for (int i = 0; i < cells.size(); i++) {
+      String between = i == 0 ? "" : i == cells.size() - 1 ? words.say("list.last") : ", ";
+      text.append(between).append(cells.get(i));
+    }
+    return text.toString();
+  }
+
+  private String figure(Estimate estimate, double little) {
+    if (!(estimate instanceof Estimate.Known known)) {
+      return words.say("none");
+    }
+    return known.high() < little
+        ? words.say("buys.figure.little")
+        : words.say("buys.figure", Numbers.value(known), Numbers.low(known), Numbers.high(known));
+  }
+}

@@ -1,0 +1,148 @@
+package sagbook.whatif;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.SplittableRandom;
+import sagbook.estimate.CellEstimates;
+import sagbook.estimate.StringDraws;
+import sagbook.estimate.UsableCharge;
+import sagbook.model.Estimate;
+import sagbook.numeric.Robust;
+
+/** The string's cells as drawn from their estimates, and what a change would make of them. */
+final class StringModel {
+  /** What an unknown resistance may differ from the string's median by. */
+  private static final double UNKNOWN_RESISTANCE = 0.2;
+
+  private final StringDraws draws;
+  private final double[][] milliohm;
+  private final double[][] excess;
+  private final double[] usualMilliohm;
+  private final boolean resistanceKnown;
+  private final Spare spare;
+  private final LoadedEnd end;
+  private final double eveningA;
+
+  /** One row of draws after a change; arrays of its own. */
+  record State(double[] capacityAh, double[] roomAh, double[] milliohm) {
+    double usableAh() {
+      return UsableCharge.exact(capacityAh, roomAh);
+    }
+
+    double totalMilliohm() {
+      return Arrays.stream(milliohm).sum();
+    }
+  }
+
+  StringModel(
+      List<CellEstimates> cells, StringDraws draws, Spare spare, LoadedEnd end, double eveningA) {
+    this.draws = draws;
+    this.spare = spare;
+    this.end = end;
+    this.eveningA = eveningA;
+    double[] known =
+        cells.stream().flatMapToDouble(c -> c.resistanceMilliohm().find().stream()).toArray();
+    this.resistanceKnown = known.length > cells.size() / 2;
+    double median = resistanceKnown ? Robust.median(known) : 0;
+    Estimate usual = Estimate.of(median, UNKNOWN_RESISTANCE * median / 2);
+    this.milliohm = new double[draws.rows()][cells.size()];
+    this.excess = new double[draws.rows()][cells.size()];
+    this.usualMilliohm = new double[draws.rows()];
+    SplittableRandom random = new SplittableRandom(20_250_915L);
+    for (int row = 0; row < draws.rows(); row++) {
+      for (int c = 0; c < cells.size(); c++) {
+        Estimate whole = cells.get(c).resistanceMilliohm();
+        milliohm[row][c] = drawn(whole instanceof Estimate.Known ? whole : usual, row, random);
+        excess[row][c] = drawn(cells.get(c).ohmicExcessMilliohm(), row, random);
+      }
+      usualMilliohm[row] = Robust.median(milliohm[row]);
+    }
+  }
+
+  private static double drawn(Estimate estimate, int row, SplittableRandom random) {
+    double normal = StringDraws.normal(random);
+    return estimate instanceof Estimate.Known k
+        ? Math.max(0, k.value() + (row == 0 ? 0 : normal * k.halfWidth() / 1.959964))
+        : 0;
+  }
+
+  int rows() {
+    return draws.rows();
+  }
+
+  boolean resistanceKnown() {
+    return resistanceKnown;
+  }
+
+  State after(Change change, int row) {
+    double[] c = draws.capacityAh()[row].clone();
+    double[] f = draws.roomAh()[row].clone();
+    double[] r = milliohm[row].clone();
+    switch (change.kind()) {
+      case NOTHING -> {}
+      case REBALANCE -> Arrays.fill(f, 0);
+      case REPLACE -> replace(change.cells(), c, f, r, usualMilliohm[row]);
+      case MEND_JOINT -> {
+        for (int cell : change.cells()) {
+          r[cell - 1] = Math.max(0, r[cell - 1] - excess[row][cell - 1]);
+        }
+      }
+    }
+    return new State(c, f, r);
+  }
+
+  private void replace(
+      List<Integer> cells, double[] c, double[] f, double[] r, double usualMilliohm) {
+    double fullest = Double.POSITIVE_INFINITY;
+    for (int i = 0; i < f.length; i++) {
+      if (!cells.contains(i + 1)) {
+        fullest = Math.min(fullest, f[i]);
+      }
+    }
+    for (int cell : cells) {
+      c[cell - 1] = spare.capacityAh();
+      f[cell - 1] = fullest == Double.POSITIVE_INFINITY ? 0 : fullest;
+      r[cell - 1] = spare.resistanceMilliohm().orElse(usualMilliohm);
+    }
+  }
+
+  /** Charge at the evening load until the first cell's loaded voltage is at its limit, Ah. */
+  double eveningAh(State state) {
+    double[] left = state.capacityAh().clone();
+    for (int i = 0; i < left.length; i++) {
+      left[i] -= left[i] * end.keptBack(eveningA * state.milliohm()[i] / 1000);
+    }
+    return UsableCharge.exact(left, state.roomAh());
+  }
+
+  /** What a cell by itself takes from a string whose other cells are all like the median, Ah. */
+  double aloneAh(int cell, int row) {
+    double median = draws.medianAh()[row];
+    double room = draws.roomAh()[row][cell - 1];
+    double usable =
+        Math.min(draws.capacityAh()[row][cell - 1] - Math.max(0, room), median + Math.min(0, room));
+    return Math.max(0, median - usable);
+  }
+
+  /** The cell that is full first, 1 for the first. */
+  int fullFirst(int row) {
+    return least(draws.roomAh()[row]);
+  }
+
+  /** The cell that is empty first, 1 for the first. */
+  int emptyFirst(int row) {
+    double[] left = draws.capacityAh()[row].clone();
+    for (int i = 0; i < left.length; i++) {
+      left[i] -= draws.roomAh()[row][i];
+    }
+    return least(left);
+  }
+
+  private static int least(double[] values) {
+    int at = 0;
+    for (int i = 1; i < values.length; i++) {
+      at = values[i] < values[at] ? i : at;
+    }
+    return at + 1;
+  }
+}

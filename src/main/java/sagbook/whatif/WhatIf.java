@@ -1,0 +1,251 @@
+package sagbook.whatif;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.function.IntToDoubleFunction;
+import sagbook.estimate.CellEstimates;
+import sagbook.estimate.StringDraws;
+import sagbook.model.Chemistry;
+import sagbook.model.Estimate;
+
+/**
+ * Works out a {@link Prospect} by drawing the cells from their estimates and doing the arithmetic
+ * on every draw. Differences are taken draw by draw, so that what a change leaves alone does not
+ * widen its gain.
+ */
+public final class WhatIf {
+  /** From this excess over the string's median on a joint is worth a question, as a share. */
+  private static final double JOINT_WORTH = 0.1;
+
+  private static final double SURE = 0.95;
+  private static final String NO_CAPACITIES =
+      "most cells' capacities are unknown, so what a change would buy can't be reckoned";
+
+  private final List<CellEstimates> cells;
+  private final Estimate medianAh;
+  private final double nominalAh;
+  private final Use use;
+  private final Spare spare;
+  private final LoadedEnd end;
+
+  /**
+   * What-ifs of one string.
+   *
+   * @param cells cell 1 first
+   * @param medianAh capacity of the median cell; where it is unknown, gains are reckoned as if it
+   *     were nominal and what the string gives in all stays unknown
+   * @param emptyVoltage the lower limit under load, V
+   */
+  public WhatIf(
+      List<CellEstimates> cells,
+      Estimate medianAh,
+      double nominalAh,
+      Chemistry chemistry,
+      double emptyVoltage,
+      Use use,
+      Spare spare) {
+    this.cells = List.copyOf(cells);
+    this.medianAh = medianAh;
+    this.nominalAh = nominalAh;
+    this.use = use;
+    this.spare = spare;
+    this.end = new LoadedEnd(chemistry, emptyVoltage);
+  }
+
+  private Optional<StringModel> model() {
+    double eveningA = use.eveningA().orElse(0);
+    return StringDraws.of(cells, medianAh, nominalAh)
+        .map(draws -> new StringModel(cells, draws, spare, end, eveningA));
+  }
+
+  /** What one change buys; every gain unknown when most capacities are. */
+  public Outcome outcome(Change change) {
+    return model().map(m -> outcome(m, change)).orElseGet(() -> unknown(change));
+  }
+
+  /** Everything that could be asked. */
+  public Prospect prospect() {
+    return model().map(this::prospect).orElseGet(this::unknownProspect);
+  }
+
+  private Prospect prospect(StringModel model) {
+    List<Prospect.CellCost> costs = new ArrayList<>();
+    List<Outcome> single = new ArrayList<>();
+    List<Outcome> pairs = new ArrayList<>();
+    List<Outcome> mended = new ArrayList<>();
+    for (int cell = 1; cell <= cells.size(); cell++) {
+      int it = cell;
+      costs.add(cost(it, StringDraws.estimate(byRow(model, row -> model.aloneAh(it, row)))));
+      single.add(outcome(model, Change.replace(List.of(cell))));
+      for (int other = cell + 1; other <= cells.size(); other++) {
+        pairs.add(outcome(model, Change.replace(List.of(cell, other))));
+      }
+      if (mayBeAJoint(cells.get(cell - 1))) {
+        mended.add(outcome(model, Change.mend(cell)));
+      }
+    }
+    Estimate energy = medianAh instanceof Estimate.Unknown ? medianAh : energyNow(model);
+    return new Prospect(
+        use,
+        spare,
+        energy,
+        minutes(energy),
+        sag(model, byRow(model, row -> now(model, row).totalMilliohm())),
+        likely(model, model::fullFirst),
+        likely(model, model::emptyFirst),
+        costs,
+        outcome(model, Change.rebalance()),
+        single,
+        pairs,
+        mended);
+  }
+
+  private Estimate energyNow(StringModel model) {
+    return inTheEvening(
+        byRow(model, row -> kiloWattHours(model, now(model, row), now(model, row))));
+  }
+
+  private Prospect.CellCost cost(int cell, Estimate alone) {
+    CellEstimates estimates = cells.get(cell - 1);
+    Estimate known =
+        estimates.capacityRelative() instanceof Estimate.Unknown unknown ? unknown : alone;
+    Estimate sag =
+        use.highestDischargeA().isPresent()
+            ? estimates
+                .resistanceMilliohm()
+                .map(r -> Math.max(0, r) * use.highestDischargeA().getAsDouble())
+            : Estimate.unknown("no discharge current was logged");
+    return new Prospect.CellCost(known, sag);
+  }
+
+  private static boolean mayBeAJoint(CellEstimates cell) {
+    return cell.ohmicExcessMilliohm() instanceof Estimate.Known excess
+        && excess.value() > 0
+        && cell.resistanceRelative() instanceof Estimate.Known whole
+        && whole.value() > 1 + JOINT_WORTH;
+  }
+
+  private Outcome outcome(StringModel model, Change change) {
+    int rows = model.rows();
+    double[] charge = new double[rows];
+    double[] evening = new double[rows];
+    double[] energy = new double[rows];
+    double[] milliohm = new double[rows];
+    for (int row = 0; row < rows; row++) {
+      StringModel.State now = now(model, row);
+      StringModel.State then = model.after(change, row);
+      charge[row] = then.usableAh() - now.usableAh();
+      evening[row] = model.eveningAh(then) - model.eveningAh(now);
+      energy[row] = kiloWattHours(model, then, now) - kiloWattHours(model, now, now);
+      milliohm[row] = then.totalMilliohm();
+    }
+    Estimate kWh = inTheEvening(energy);
+    return new Outcome(
+        change,
+        StringDraws.estimate(charge),
+        inTheEvening(evening),
+        kWh,
+        minutes(kWh),
+        sag(model, milliohm));
+  }
+
+  private static StringModel.State now(StringModel model, int row) {
+    return model.after(Change.nothing(), row);
+  }
+
+  /**
+   * Energy at the evening load: charge times the voltage that the log shows while discharging, less
+   * what a change of resistance moves it by.
+   */
+  private double kiloWattHours(
+      StringModel model, StringModel.State state, StringModel.State asLogged) {
+    double ampere = use.eveningA().orElse(0);
+    double moved = ampere * (state.totalMilliohm() - asLogged.totalMilliohm()) / 1000;
+    return model.eveningAh(state) * (use.dischargeVoltageV().orElse(0) - moved) / 1000;
+  }
+
+  private Estimate inTheEvening(double[] byRow) {
+    return use.eveningA().isPresent()
+        ? StringDraws.estimate(byRow)
+        : Estimate.unknown("the log holds no discharge between 17:00 and 23:00 to reckon with");
+  }
+
+  private Estimate minutes(Estimate kWh) {
+    return kWh.map(energy -> 60_000 * energy / use.eveningLoadW().orElse(0));
+  }
+
+  private Estimate sag(StringModel model, double[] milliohm) {
+    if (!model.resistanceKnown()) {
+      return Estimate.unknown("most cells' resistances are unknown");
+    }
+    if (use.highestDischargeA().isEmpty()) {
+      return Estimate.unknown("no discharge current was logged");
+    }
+    double ampere = use.highestDischargeA().getAsDouble();
+    return StringDraws.estimate(milliohm).map(total -> total * ampere / 1000);
+  }
+
+  private static double[] byRow(StringModel model, IntToDoubleFunction of) {
+    double[] values = new double[model.rows()];
+    for (int row = 0; row < values.length; row++) {
+      values[row] = of.applyAsDouble(row);
+    }
+    return values;
+  }
+
+  /** The likeliest cells that together hold for 95 of 100 draws. */
+  private static List<Integer> likely(StringModel model, IntToCell first) {
+    Map<Integer, Integer> counts = new TreeMap<>();
+    for (int row = 1; row < model.rows(); row++) {
+      counts.merge(first.at(row), 1, Integer::sum);
+    }
+    List<Integer> order = new ArrayList<>(counts.keySet());
+    order.sort(Comparator.comparing(cell -> -counts.getOrDefault(cell, 0)));
+    List<Integer> likely = new ArrayList<>();
+    int held = 0;
+    for (int cell : order) {
+      if (held >= SURE * (model.rows() - 1)) {
+        break;
+      }
+      likely.add(cell);
+      held += counts.getOrDefault(cell, 0);
+    }
+    return likely;
+  }
+
+  private interface IntToCell {
+    int at(int row);
+  }
+
+  private static Outcome unknown(Change change) {
+    Estimate none = Estimate.unknown(NO_CAPACITIES);
+    return new Outcome(change, none, none, none, none, none);
+  }
+
+  private Prospect unknownProspect() {
+    Estimate none = Estimate.unknown(NO_CAPACITIES);
+    List<Prospect.CellCost> costs = new ArrayList<>();
+    List<Outcome> single = new ArrayList<>();
+    for (int cell = 1; cell <= cells.size(); cell++) {
+      costs.add(cost(cell, none));
+      single.add(unknown(Change.replace(List.of(cell))));
+    }
+    return new Prospect(
+        use,
+        spare,
+        none,
+        none,
+        none,
+        List.of(),
+        List.of(),
+        costs,
+        unknown(Change.rebalance()),
+        single,
+        List.of(),
+        List.of());
+  }
+}
