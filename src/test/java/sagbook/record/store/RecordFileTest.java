@@ -14,7 +14,9 @@ import java.sql.Statement;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -27,6 +29,7 @@ import sagbook.issue.InputProblem;
 import sagbook.record.CheckResult;
 import sagbook.record.DiaryEvent;
 import sagbook.record.InventedResult;
+import sagbook.record.KeptCheck;
 import sagbook.record.KeptMonth;
 
 class RecordFileTest {
@@ -230,8 +233,48 @@ class RecordFileTest {
     sql(dump.split(";\n"));
     try (RecordFile record = RecordFile.existing(file())) {
       assertEquals(Schema.VERSION, Schema.number(record.connection(), "PRAGMA user_version"));
-      assertEquals(kept(InventedResult.month()), record.months());
+      KeptMonth old = record.months().get(0);
+      assertEquals(List.of(asFarAs(old, kept(InventedResult.month()).get(0))), record.months());
+      assertEquals(10, old.bank().cells().get(0).estimates().size());
       assertEquals("B17", record.diary().get(0).mark());
     }
+  }
+
+  /** A month without the quantities that came after the record was written. */
+  private static KeptMonth asFarAs(KeptMonth old, KeptMonth now) {
+    List<KeptCheck.Cell> cells = new ArrayList<>();
+    for (KeptCheck.Cell cell : now.bank().cells()) {
+      cells.add(
+          new KeptCheck.Cell(
+              cell.cell(),
+              cell.rank(),
+              cell.finding(),
+              only(old.bank().cells().get(0).estimates(), cell.estimates())));
+    }
+    List<KeptMonth.Cell> told = new ArrayList<>();
+    for (KeptMonth.Cell cell : now.cells()) {
+      told.add(
+          new KeptMonth.Cell(
+              cell.action(),
+              cell.evidence(),
+              only(old.cells().get(0).readings(), cell.readings())));
+    }
+    KeptCheck.Bank bank = now.bank();
+    return new KeptMonth(
+        now.battery(),
+        new KeptCheck.Bank(
+            bank.bank(), bank.from(), bank.to(), bank.headline(), bank.severity(), cells),
+        now.conditions(),
+        only(old.figures(), now.figures()),
+        only(old.counts(), now.counts()),
+        told,
+        now.remarks(),
+        now.inputs());
+  }
+
+  private static <K, V> Map<K, V> only(Map<K, ?> known, Map<K, V> all) {
+    Map<K, V> kept = new HashMap<>(all);
+    kept.keySet().retainAll(known.keySet());
+    return kept;
   }
 }
