@@ -17,14 +17,12 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import sagbook.evidence.ChannelQuality;
-import sagbook.evidence.Evidence;
-import sagbook.evidence.EvidenceCollector;
 import sagbook.issue.InputProblem;
 import sagbook.logfile.LogFolder;
 import sagbook.logfile.OpenedLogs;
 import sagbook.logfile.ReadReport;
 import sagbook.logfile.ReadRequest;
+import sagbook.model.ChannelQuality;
 import sagbook.model.LogMapping;
 import sagbook.model.PackDescription;
 import sagbook.packfile.MappingFile;
@@ -88,7 +86,7 @@ public final class PreviewCommand implements Callable<Integer> {
                   Optional.ofNullable(columns)));
       List<LogMapping> mappings = new ArrayList<>();
       for (String bank : opened.banks()) {
-        show(described, opened, bank, out);
+        show(opened, bank, out);
         mappings.addAll(opened.mappings(bank));
       }
       if (write != null) {
@@ -104,13 +102,8 @@ public final class PreviewCommand implements Callable<Integer> {
     }
   }
 
-  private static void show(PackDescription pack, OpenedLogs opened, String bank, PrintWriter out)
-      throws InputProblem {
-    EvidenceCollector collector =
-        new EvidenceCollector(
-            opened.channels(bank), pack.limits(), pack.nominalCapacityAh(), pack.bleedOhm());
-    ReadReport report = opened.read(bank, collector);
-    Evidence evidence = collector.finish();
+  private static void show(OpenedLogs opened, String bank, PrintWriter out) throws InputProblem {
+    ReadReport report = opened.read(bank, block -> {});
     out.println("Bank " + bank);
     for (ReadReport.Input input : report.inputs()) {
       out.printf(
@@ -124,28 +117,31 @@ public final class PreviewCommand implements Callable<Integer> {
     for (String sentence : report.sentences()) {
       out.println("  " + sentence);
     }
-    out.printf(
-        Locale.ROOT,
-        "  %-22s %8s %11s %9s %9s%n",
-        "channel",
-        "valid",
-        "resolution",
-        "noise",
-        "stuck");
-    for (ChannelQuality quality : evidence.quality()) {
-      out.printf(
-          Locale.ROOT,
-          "  %-22s %6.1f %% %11s %9s %7.1f h%n",
-          quality.name(),
-          100 * quality.validShare(),
-          number(quality.resolution()),
-          number(quality.noise()),
-          quality.stuckHours());
+    table(report.channels(), out);
+    for (String sentence : report.advice()) {
+      out.println("  Next month: " + sentence);
     }
   }
 
-  private static String number(double value) {
-    return Double.isNaN(value) ? "-" : String.format(Locale.ROOT, "%.4f", value);
+  private static void table(List<ChannelQuality> channels, PrintWriter out) {
+    String row = "  %-18s %9s %14s %12s %9s %9s%n";
+    out.printf(
+        Locale.ROOT, row, "channel", "valid", "smallest step", "noise", "stuck", "read late");
+    for (ChannelQuality channel : channels) {
+      out.printf(
+          Locale.ROOT,
+          row,
+          channel.name(),
+          String.format(Locale.ROOT, "%.1f %%", 100 * channel.validShare()),
+          number("%.4f " + channel.unit(), channel.resolution()),
+          number("%.4f " + channel.unit(), channel.noise()),
+          number("%.1f h", channel.stuckHours()),
+          number("%.1f s", channel.delayS()));
+    }
+  }
+
+  private static String number(String format, double value) {
+    return Double.isNaN(value) ? "-" : String.format(Locale.ROOT, format, value);
   }
 
   /** Writes beside the file and moves it into place, so that it is whole or not there. */

@@ -17,7 +17,8 @@ import sagbook.model.Channels;
  * @param edges a few of the cleanest current steps, to be shown
  * @param turns ends of charge and of discharge, in time order
  * @param stress what the cells went through
- * @param quality how good each channel is
+ * @param temperatureStuckHours longest time for which a cell's temperature stood still while the
+ *     others moved, one a cell, h; empty without temperatures
  */
 public record Evidence(
     Channels channels,
@@ -31,12 +32,11 @@ public record Evidence(
     List<Edge> edges,
     List<Turn> turns,
     Stress stress,
-    List<ChannelQuality> quality) {
+    double[] temperatureStuckHours) {
 
   public Evidence {
     steps = List.copyOf(steps);
     edges = List.copyOf(edges);
     turns = List.copyOf(turns);
-    quality = List.copyOf(quality);
   }
 }

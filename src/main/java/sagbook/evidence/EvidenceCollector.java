@@ -18,7 +18,7 @@ public final class EvidenceCollector implements SampleSink {
   private final StepCollector steps;
   private final EdgeCollector edges;
   private final StressCollector stress;
-  private final QualityCollector quality;
+  private final StandstillCollector standstill;
   private final double[] spacingS = new double[4096];
   private int spacings;
   private final double bleedResistorOhm;
@@ -40,7 +40,7 @@ public final class EvidenceCollector implements SampleSink {
     this.steps = new StepCollector(channels, nominalAh);
     this.edges = new EdgeCollector(channels);
     this.stress = new StressCollector(channels, limits);
-    this.quality = new QualityCollector(channels);
+    this.standstill = new StandstillCollector(channels);
   }
 
   @Override
@@ -61,7 +61,7 @@ public final class EvidenceCollector implements SampleSink {
       steps.take(block, r, clock);
       edges.take(block, r, clock);
       stress.take(block, r, clock);
-      quality.take(block, r, clock);
+      standstill.take(block, r, clock);
       noteSpacing(clock.elapsedS());
     }
     rows += block.rows();
@@ -93,6 +93,6 @@ public final class EvidenceCollector implements SampleSink {
         edges.finish(),
         Turns.of(record),
         stress.finish(record, bleedResistorOhm),
-        quality.finish());
+        standstill.finish());
   }
 }

@@ -1,6 +1,7 @@
 package sagbook.logfile;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import sagbook.align.ClockOffset;
@@ -39,6 +40,9 @@ final class BankJoiner {
     boolean hasCurrent = files.stream().anyMatch(FileSurvey::hasCurrent);
     boolean hasBleed = files.stream().anyMatch(FileSurvey::hasBleed);
     List<FileGroup> groups = FileGroup.of(files);
+    for (FileGroup group : groups) {
+      refusePiledUp(group);
+    }
     List<Optional<ClockOffset>> offsets = ClockComparison.of(groups);
     Channels channels = new Channels(cells, sensors.isPresent(), hasCurrent, hasBleed);
     SignDecision sign = SignDecision.of(request.pack().currentSign(), files, offsets);
@@ -63,6 +67,28 @@ final class BankJoiner {
         request.from(),
         request.to(),
         notes);
+  }
+
+  /** Files that count from the same start lie on top of each other: their times can't all hold. */
+  private static void refusePiledUp(FileGroup group) throws InputProblem {
+    List<FileSurvey> elapsed =
+        group.files().stream()
+            .filter(file -> file.plan().clock().kind() == ClockPlan.Kind.ELAPSED)
+            .sorted(Comparator.comparingDouble(FileSurvey::firstS))
+            .toList();
+    for (int i = 1; i < elapsed.size(); i++) {
+      FileSurvey one = elapsed.get(i - 1);
+      FileSurvey other = elapsed.get(i);
+      if (other.firstS() < one.lastS() && !one.sha256().equals(other.sha256())) {
+        throw InputProblem.input(
+            "The files "
+                + InputProblem.quoted(one.plan().source().name())
+                + " and "
+                + InputProblem.quoted(other.plan().source().name())
+                + " both count time from a start that makes them overlap; give each its own start"
+                + " in a column mapping, or give only one of them.");
+      }
+    }
   }
 
   private double holdS() {

@@ -61,7 +61,7 @@ final class BankReader {
               + InputProblem.quoted(logs.name())
               + " hold no rows in the time asked for; check --from and --to.");
     }
-    return report(rows, builder.duplicates());
+    return report(rows, builder);
   }
 
   private List<FileSurvey> wanted() {
@@ -123,7 +123,8 @@ final class BankReader {
     }
   }
 
-  private ReadReport report(long rows, long duplicates) {
+  private ReadReport report(long rows, StreamBuilder stream) {
+    long duplicates = stream.duplicates();
     List<ReadReport.Input> inputs = new ArrayList<>();
     for (FileSurvey file : logs.files()) {
       inputs.add(file.input());
@@ -145,6 +146,7 @@ final class BankReader {
             GapCounter.plain(gaps.cadenceS())));
     sentences.addAll(logs.notes());
     sentences.add(gaps.sentence());
+    sentences.addAll(stream.placeSentences());
     sentences.addAll(issues.sentences());
     sentences.addAll(statistics.sentences());
     return new ReadReport(

@@ -3,30 +3,40 @@ package sagbook.logfile;
 /**
  * What one channel's values show, gathered in one pass and bounded memory.
  *
- * <p>Resolution is the smallest difference seen between neighbouring values. Noise is the standard
- * deviation of a reading in quiet times: the median size of the differences between neighbours,
- * divided by 0.954 (the median size of a normal difference is 0.6745 times the root of 2 times the
- * deviation); 0 when most neighbours are equal.
+ * <p>Resolution is the smallest difference seen between neighbouring values. Noise is taken from
+ * how the channel moves against the mean of its like from row to row while that mean stands still:
+ * the root of half the mean square, since both rows of a difference are noisy.
  */
 final class ChannelStatistics {
-  private static final double MEDIAN_DIFFERENCE = 0.954;
-  private static final double SAME = 1e-9;
+  /** While the others move less than this from row to row it is quiet, as a share of a move. */
+  private static final double QUIET = 0.1;
 
-  private final double movedEnough;
-  private final Thinned differences = new Thinned();
+  private static final int LEAST_QUIET_ROWS = 30;
+
+  private final double moves;
+  private final double leastStep;
   private long rows;
   private long valid;
   private double resolution = Double.NaN;
   private double last = Double.NaN;
+  private double lastOthers = Double.NaN;
   private double sinceS = Double.NaN;
-  private double othersLeast = Double.NaN;
-  private double othersMost = Double.NaN;
+  private double othersAtChange = Double.NaN;
   private double stuckS;
   private double stuckFromS = Double.NaN;
+  private double squares;
+  private long quietRows;
 
-  /** {@code movedEnough} is how far the others must have moved for a still value to be stuck. */
-  ChannelStatistics(double movedEnough) {
-    this.movedEnough = movedEnough;
+  /**
+   * Statistics of a channel.
+   *
+   * @param moves how far the others must have moved for a still value to be stuck, and ten times
+   *     what they may move in quiet times
+   * @param leastStep smaller differences come from rounding
+   */
+  ChannelStatistics(double moves, double leastStep) {
+    this.moves = moves;
+    this.leastStep = leastStep;
   }
 
   /** Takes the channel's value in a row and the mean of its like; NaN when missing. */
@@ -36,30 +46,24 @@ final class ChannelStatistics {
       return;
     }
     valid++;
-    double difference = Math.abs(value - last);
-    if (!Double.isNaN(difference)) {
-      differences.add(difference);
+    double step = Math.abs(value - last);
+    double against = value - last - (others - lastOthers);
+    if (Math.abs(others - lastOthers) < QUIET * moves && Math.abs(against) < moves) {
+      squares += against * against;
+      quietRows++;
     }
-    if (difference > SAME) {
-      resolution = difference < resolution || Double.isNaN(resolution) ? difference : resolution;
+    if (step >= leastStep && !(step >= resolution)) {
+      resolution = step;
     }
-    if (!(difference <= SAME)) {
+    if (!(step < leastStep)) {
       sinceS = timeS;
-      othersLeast = others;
-      othersMost = others;
-    } else {
-      stand(timeS, others);
-    }
-    last = value;
-  }
-
-  private void stand(double timeS, double others) {
-    othersLeast = others < othersLeast || Double.isNaN(othersLeast) ? others : othersLeast;
-    othersMost = others > othersMost || Double.isNaN(othersMost) ? others : othersMost;
-    if (othersMost - othersLeast > movedEnough && timeS - sinceS > stuckS) {
+      othersAtChange = others;
+    } else if (Math.abs(others - othersAtChange) > moves && timeS - sinceS > stuckS) {
       stuckS = timeS - sinceS;
       stuckFromS = sinceS;
     }
+    last = value;
+    lastOthers = others;
   }
 
   boolean isPresent() {
@@ -75,8 +79,9 @@ final class ChannelStatistics {
     return resolution;
   }
 
+  /** Standard deviation of a reading; NaN when there were too few quiet rows. */
   double noise() {
-    return differences.median() / MEDIAN_DIFFERENCE;
+    return quietRows < LEAST_QUIET_ROWS ? Double.NaN : Math.sqrt(squares / quietRows / 2);
   }
 
   /** Longest time without any change while the others moved, s. */

@@ -171,8 +171,10 @@ final class Fields {
   private void splitWithLibrary(LineReader lines) throws IOException, InputProblem {
     StringBuilder record = new StringBuilder(lines.line());
     int taken = 1;
+    String ending = lines.ending();
     while (quotes(record) % 2 != 0 && taken < MOST_LINES_A_ROW && lines.next()) {
-      record.append('\n').append(lines.line());
+      record.append(ending).append(lines.line());
+      ending = lines.ending();
       taken++;
     }
     adopt(record.toString());

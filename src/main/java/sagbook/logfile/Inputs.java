@@ -2,6 +2,7 @@ package sagbook.logfile;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.OutputStream;
 import java.nio.file.FileSystems;
 import java.nio.file.FileVisitOption;
 import java.nio.file.FileVisitResult;
@@ -10,7 +11,6 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.nio.file.PathMatcher;
 import java.nio.file.SimpleFileVisitor;
-import java.nio.file.StandardCopyOption;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -28,6 +28,9 @@ final class Inputs {
   private static final int MOST_FILES = 20_000;
 
   private static final int DEEPEST_FOLDER = 12;
+
+  /** A year of 16 cells at a row a second takes less. */
+  private static final long MOST_BYTES_PIPED = 8L << 30;
 
   private final Map<String, LogSource> found = new LinkedHashMap<>();
 
@@ -72,10 +75,25 @@ final class Inputs {
     try {
       Path kept = Files.createTempFile("sagbook", ".log");
       kept.toFile().deleteOnExit();
-      Files.copy(in, kept, StandardCopyOption.REPLACE_EXISTING);
+      try (OutputStream out = Files.newOutputStream(kept)) {
+        copy(in, out);
+      }
       add("standard input", kept, true);
     } catch (IOException e) {
       throw InputProblem.input("Standard input can't be read to its end.", e);
+    }
+  }
+
+  private static void copy(InputStream in, OutputStream out) throws IOException, InputProblem {
+    byte[] buffer = new byte[1 << 16];
+    long copied = 0;
+    for (int got = in.read(buffer); got >= 0; got = in.read(buffer)) {
+      copied += got;
+      if (copied > MOST_BYTES_PIPED) {
+        throw InputProblem.input(
+            "Standard input does not end within 8 GB; write the log to files and name those.");
+      }
+      out.write(buffer, 0, got);
     }
   }
 
@@ -173,6 +191,12 @@ final class Inputs {
   }
 
   private void add(String name, Path path, boolean named) throws InputProblem {
+    if (!Files.isRegularFile(path)) {
+      throw InputProblem.input(
+          InputProblem.quoted(name)
+              + " is no file but a pipe or device, which can't be gone through twice; give the log"
+              + " on standard input, named -.");
+    }
     if (!Files.isReadable(path)) {
       throw InputProblem.input(
           "The file " + InputProblem.quoted(name) + " can't be read; check its permissions.");

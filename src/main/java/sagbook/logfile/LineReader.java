@@ -23,6 +23,7 @@ final class LineReader implements Closeable {
   private int start;
   private int end;
   private long number;
+  private String ending = "";
   private boolean ended;
 
   LineReader(Reader in, String file) {
@@ -46,6 +47,11 @@ final class LineReader implements Closeable {
   /** Number of the current line, from 1. */
   long number() {
     return number;
+  }
+
+  /** What ended the current line: LF, CR LF, CR, or nothing at the end of the text. */
+  String ending() {
+    return ending;
   }
 
   String line() {
@@ -84,6 +90,7 @@ final class LineReader implements Closeable {
     end = at;
     boolean pair = buffer[at] == '\r' && at + 1 < filled && buffer[at + 1] == '\n';
     next = at + (pair ? 2 : 1);
+    ending = pair ? "\r\n" : buffer[at] == '\r' ? "\r" : "\n";
     number++;
   }
 
@@ -99,6 +106,7 @@ final class LineReader implements Closeable {
     start = next;
     end = filled;
     next = filled;
+    ending = "";
     number++;
     return true;
   }

@@ -4,18 +4,20 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import sagbook.model.ChannelQuality;
 
 /** What a bank's rows show of the quality of each channel. */
 final class LogStatistics {
-  private static final double VOLTS_MOVED = 0.03;
-  private static final double CELSIUS_MOVED = 4;
-  private static final double AMPERES_MOVED = Double.POSITIVE_INFINITY;
+  private static final double VOLTS_MOVED = 0.02;
+  private static final double LEAST_VOLT_STEP = 5e-5;
+  private static final double CELSIUS_MOVED = 1.5;
+  private static final double LEAST_CELSIUS_STEP = 1e-3;
   private static final double LEAST_STUCK_S = 6 * 3600.0;
 
   private final Slots slots;
   private final ChannelStatistics[] voltages;
   private final ChannelStatistics[] temperatures;
-  private final ChannelStatistics current = new ChannelStatistics(AMPERES_MOVED);
+  private final ChannelStatistics current = new ChannelStatistics(Double.NaN, 1e-6);
   private final SkewMeter skew;
   private final SmearMeter smear = new SmearMeter();
 
@@ -25,8 +27,8 @@ final class LogStatistics {
     this.voltages = new ChannelStatistics[slots.cells()];
     this.temperatures = new ChannelStatistics[slots.cells()];
     for (int i = 0; i < slots.cells(); i++) {
-      voltages[i] = new ChannelStatistics(VOLTS_MOVED);
-      temperatures[i] = new ChannelStatistics(CELSIUS_MOVED);
+      voltages[i] = new ChannelStatistics(VOLTS_MOVED, LEAST_VOLT_STEP);
+      temperatures[i] = new ChannelStatistics(CELSIUS_MOVED, LEAST_CELSIUS_STEP);
     }
   }
 
@@ -59,28 +61,24 @@ final class LogStatistics {
   }
 
   /** One a channel, cells first, then temperatures, then current. */
-  List<ReadReport.ChannelQuality> qualities() {
+  List<ChannelQuality> qualities() {
     double[] delays = skew.delaysS();
-    List<ReadReport.ChannelQuality> found = new ArrayList<>();
+    List<ChannelQuality> found = new ArrayList<>();
     for (int i = 0; i < voltages.length; i++) {
       add(found, "cell " + (i + 1) + " voltage", "V", voltages[i], delays[i]);
     }
     for (int i = 0; i < temperatures.length; i++) {
-      add(found, "temperature " + (i + 1), "°C", temperatures[i], 0);
+      add(found, "temperature " + (i + 1), "°C", temperatures[i], Double.NaN);
     }
-    add(found, "current", "A", current, 0);
+    add(found, "current", "A", current, Double.NaN);
     return found;
   }
 
   private static void add(
-      List<ReadReport.ChannelQuality> found,
-      String name,
-      String unit,
-      ChannelStatistics s,
-      double delay) {
+      List<ChannelQuality> found, String name, String unit, ChannelStatistics s, double delay) {
     if (s.isPresent()) {
       found.add(
-          new ReadReport.ChannelQuality(
+          new ChannelQuality(
               name, unit, s.validShare(), s.resolution(), s.noise(), s.stuckS() / 3600, delay));
     }
   }
@@ -95,7 +93,7 @@ final class LogStatistics {
     }
     double most = 0;
     for (double delay : skew.delaysS()) {
-      most = Math.max(most, delay);
+      most = delay > most ? delay : most;
     }
     if (most > 0) {
       sentences.add(

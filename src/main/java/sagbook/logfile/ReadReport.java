@@ -3,6 +3,7 @@ package sagbook.logfile;
 import java.time.Instant;
 import java.util.List;
 import sagbook.issue.IssueStore;
+import sagbook.model.ChannelQuality;
 
 /**
  * How a bank's logs were read.
@@ -30,26 +31,6 @@ public record ReadReport(
    * @param last time of the latest row
    */
   public record Input(String file, String sha256, long rows, Instant first, Instant last) {}
-
-  /**
-   * How good one channel is.
-   *
-   * @param name in the keeper's words
-   * @param unit of resolution and noise
-   * @param validShare share of rows with a value, 0 to 1
-   * @param resolution smallest step seen; NaN when it never changed
-   * @param noise standard deviation of a reading in quiet times; NaN with too few values
-   * @param stuckHours longest time without any change while its like moved, h
-   * @param delayS how long after the first cell it is read, s; 0 when that can't be told
-   */
-  public record ChannelQuality(
-      String name,
-      String unit,
-      double validShare,
-      double resolution,
-      double noise,
-      double stuckHours,
-      double delayS) {}
 
   public ReadReport {
     inputs = List.copyOf(inputs);

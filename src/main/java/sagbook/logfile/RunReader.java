@@ -13,6 +13,7 @@ final class RunReader implements Closeable {
   private final Run run;
   private final Slots slots;
   private final Row row;
+  private long rows;
   private @Nullable RowReader reader;
   private @Nullable InputStream raw;
 
@@ -41,19 +42,27 @@ final class RunReader implements Closeable {
       }
       double before = row.timeS;
       while (reader.next(row)) {
+        rows++;
         if (row.timeS >= before) {
           return true;
         }
       }
+      if (rows < run.rows()) {
+        throw changed(new IOException("shorter than before"));
+      }
       return false;
     } catch (IOException e) {
-      throw InputProblem.input(
-          "The file "
-              + InputProblem.quoted(survey.plan().source().name())
-              + " could not be read to its end; it was changed or removed meanwhile, so run this"
-              + " again.",
-          e);
+      throw changed(e);
     }
+  }
+
+  private InputProblem changed(IOException e) {
+    return InputProblem.input(
+        "The file "
+            + InputProblem.quoted(survey.plan().source().name())
+            + " could not be read to its end; it was changed or removed meanwhile, so run this"
+            + " again.",
+        e);
   }
 
   private RowReader open() throws IOException {

@@ -1,5 +1,7 @@
 package sagbook.logfile;
 
+import java.util.Arrays;
+
 /**
  * Finds boards that are read one after another. When a step of the common voltage falls within a
  * sweep, boards read after it show it one row before boards read earlier. Over many steps the share
@@ -62,17 +64,24 @@ final class SkewMeter {
     steps++;
   }
 
-  /** How long after the first cell each is read, s; all 0 when there are too few steps to tell. */
+  /**
+   * How long after the first cell each is read, s; NaN when there are too few steps to tell, all 0
+   * when no order is to be seen.
+   */
   double[] delaysS() {
     double[] delays = new double[cells];
+    if (steps < LEAST_STEPS) {
+      Arrays.fill(delays, Double.NaN);
+      return delays;
+    }
     double least = Double.POSITIVE_INFINITY;
     double most = Double.NEGATIVE_INFINITY;
     for (double share : shares) {
       least = Math.min(least, share);
       most = Math.max(most, share);
     }
-    double certain = 4 * MOST_DEVIATION * Math.sqrt(2.0 / Math.max(1, steps));
-    if (steps < LEAST_STEPS || (most - least) / steps < Math.min(0.9, certain)) {
+    double certain = 4 * MOST_DEVIATION * Math.sqrt(2.0 / steps);
+    if ((most - least) / steps < Math.min(0.9, certain)) {
       return delays;
     }
     for (int i = 0; i < cells; i++) {

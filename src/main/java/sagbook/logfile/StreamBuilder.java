@@ -2,6 +2,7 @@ package sagbook.logfile;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import sagbook.issue.IssueStore;
 
 /** Puts together the stages through which a bank's rows run. */
@@ -10,6 +11,7 @@ final class StreamBuilder {
   private final Slots slots;
   private final IssueStore issues;
   private final List<RunMerger> mergers = new ArrayList<>();
+  private Optional<PlaceKeeper> places = Optional.empty();
 
   StreamBuilder(BankLogs logs, Slots slots, IssueStore issues) {
     this.logs = logs;
@@ -34,7 +36,19 @@ final class StreamBuilder {
     }
     RowStream joined = companions.isEmpty() ? rows : new JoinedStream(rows, companions);
     String file = leading.files().get(0).plan().source().name();
-    return new SpikeFilter(joined, slots, leading.cadenceS(), issues, file);
+    RowStream clean = new SpikeFilter(joined, slots, leading.cadenceS(), issues, file);
+    return leading.isPartial() ? clean : keepingPlaces(clean, leading.cadenceS());
+  }
+
+  private RowStream keepingPlaces(RowStream rows, double cadenceS) {
+    PlaceKeeper keeper = new PlaceKeeper(rows, slots, cadenceS);
+    places = Optional.of(keeper);
+    return keeper;
+  }
+
+  /** What was done about channels that changed places, in plain sentences. */
+  List<String> placeSentences() {
+    return places.map(PlaceKeeper::sentences).orElse(List.of());
   }
 
   private RowStream gathered(FileGroup group) {

@@ -85,7 +85,8 @@ public final class Check {
               estimates,
               prospect,
               verdict,
-              reading.sentences()));
+              reading.sentences(),
+              reading.channels()));
     }
     return new CheckResult(softwareVersion, pack, List.copyOf(inputs.values()), banks);
   }

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import sagbook.estimate.BankEstimates;
 import sagbook.evidence.Evidence;
+import sagbook.model.ChannelQuality;
 import sagbook.model.Chemistry;
 import sagbook.verdict.BankVerdict;
 import sagbook.whatif.Prospect;
@@ -21,6 +22,7 @@ import sagbook.whatif.Prospect;
  * @param prospect what the string gives, and what it would give after a change
  * @param verdict the decision
  * @param reading how the logs were read and what was wrong with them, plain sentences
+ * @param channels how good each channel of the log is
  */
 public record BankResult(
     String bank,
@@ -32,8 +34,10 @@ public record BankResult(
     BankEstimates estimates,
     Prospect prospect,
     BankVerdict verdict,
-    List<String> reading) {
+    List<String> reading,
+    List<ChannelQuality> channels) {
   public BankResult {
     reading = List.copyOf(reading);
+    channels = List.copyOf(channels);
   }
 }

@@ -4,13 +4,13 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
-import sagbook.evidence.ChannelQuality;
 import sagbook.evidence.Edge;
 import sagbook.evidence.Evidence;
 import sagbook.evidence.ResponseBasis;
 import sagbook.evidence.Stress;
 import sagbook.evidence.ThinnedRecord;
 import sagbook.evidence.Turn;
+import sagbook.model.ChannelQuality;
 import sagbook.model.Channels;
 
 /**
@@ -76,7 +76,7 @@ final class InventedMonth {
         new Stress(
             0, nothing, nothing, nothing, nothing, none, none, unknown, unknown, none, none, none,
             unknown, unknown, unknown, unknown, nothing),
-        List.of());
+        new double[0]);
   }
 
   private Evidence make() {
@@ -104,7 +104,7 @@ final class InventedMonth {
         List.of(edge()),
         turns(),
         stress(),
-        quality());
+        new double[CELLS]);
   }
 
   static double capacityAh(int cell) {
@@ -257,17 +257,20 @@ final class InventedMonth {
     return extreme;
   }
 
-  private static List<ChannelQuality> quality() {
+  static List<ChannelQuality> quality() {
     List<ChannelQuality> quality = new ArrayList<>();
     for (int cell = 1; cell <= CELLS; cell++) {
       quality.add(
           new ChannelQuality(
               "cell " + cell + " voltage",
+              "V",
               cell == 3 ? 0.99996 : 1,
               0.001,
               0.0006,
-              cell == 9 ? 7.5 : 0.4));
-      quality.add(new ChannelQuality("cell " + cell + " temperature", 0.98, 0.5, Double.NaN, 3));
+              cell == 9 ? 7.5 : 0.4,
+              0.2 * cell));
+      quality.add(
+          new ChannelQuality("temperature " + cell, "°C", 0.98, 0.5, Double.NaN, 3, Double.NaN));
     }
     return quality;
   }

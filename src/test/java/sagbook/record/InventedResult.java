@@ -107,6 +107,7 @@ public final class InventedResult {
             prospect(Chemistry.NMC, InventedMonth.empty(), cells, none),
             new BankVerdict(
                 Severity.ATTENTION, "The log says nothing.", List.of(), List.of(), verdicts),
+            List.of(),
             List.of());
     PackDescription pack =
         PackDescription.of("Bare", Chemistry.NMC, 2, 65, ZoneId.of("Europe/Lisbon"));
@@ -132,7 +133,8 @@ public final class InventedResult {
             List.of(
                 "Columns were recognised by their headers: 16 voltages, 16 temperatures.",
                 "Times without offset were read in the pack’s zone, Europe/Lisbon.",
-                "Two gaps of more than ten minutes, 47 minutes together."));
+                "Two gaps of more than ten minutes, 47 minutes together."),
+            InventedMonth.quality());
     PackDescription description =
         PackDescription.of(
             pack, Chemistry.LFP, InventedMonth.CELLS, 280, ZoneId.of("Europe/Lisbon"));

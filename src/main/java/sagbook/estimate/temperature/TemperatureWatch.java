@@ -56,7 +56,7 @@ public final class TemperatureWatch {
     if (Double.isNaN(mean)) {
       return new TemperatureFault.NotLogged();
     }
-    double stuck = stuckHours(evidence, c);
+    double stuck = evidence.temperatureStuckHours()[c];
     if (stuck > STUCK_HOURS) {
       return new TemperatureFault.Seen(
           String.format(
@@ -82,15 +82,6 @@ public final class TemperatureWatch {
               usualSd));
     }
     return new TemperatureFault.None();
-  }
-
-  private static double stuckHours(Evidence evidence, int cell) {
-    String name = "cell " + (cell + 1) + " temperature";
-    return evidence.quality().stream()
-        .filter(q -> q.name().equals(name))
-        .mapToDouble(q -> q.stuckHours())
-        .max()
-        .orElse(0);
   }
 
   /** Mean and standard deviation of each cell's half-hourly means about the string's median, K. */

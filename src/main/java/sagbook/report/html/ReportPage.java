@@ -7,7 +7,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
-import sagbook.evidence.ChannelQuality;
+import sagbook.model.ChannelQuality;
 import sagbook.model.Limits;
 import sagbook.record.BankResult;
 import sagbook.record.CheckResult;
@@ -140,16 +140,18 @@ public final class ReportPage {
             words.say("quality.column.valid"),
             words.say("quality.column.resolution"),
             words.say("quality.column.noise"),
-            words.say("quality.column.stuck"));
+            words.say("quality.column.stuck"),
+            words.say("quality.column.delay"));
     List<List<String>> rows = new ArrayList<>();
-    for (ChannelQuality channel : bank.evidence().quality()) {
+    for (ChannelQuality channel : bank.channels()) {
       rows.add(
           List.of(
               OutsideText.shown(channel.name()),
               Numbers.percent(channel.validShare()),
-              number(channel.resolution()),
-              number(channel.noise()),
-              number(channel.stuckHours())));
+              measured(channel.resolution(), channel.unit()),
+              measured(channel.noise(), channel.unit()),
+              number(channel.stuckHours()),
+              number(channel.delayS())));
     }
     String cadence = Numbers.with(number(bank.evidence().cadenceS()), "s");
     String summary =
@@ -164,6 +166,12 @@ public final class ReportPage {
         shown(bank.estimates().remarks()),
         summary,
         new DataTable(headers, rows));
+  }
+
+  private String measured(double value, String unit) {
+    return Double.isFinite(value)
+        ? Numbers.with(Numbers.significant(value, 2), unit)
+        : words.say("none.short");
   }
 
   private String number(double value) {
