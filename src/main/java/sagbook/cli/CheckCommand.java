@@ -102,7 +102,8 @@ public final class CheckCommand implements Callable<Integer> {
   @Parameters(
       arity = "1..*",
       paramLabel = "LOG",
-      description = "Log files, folders or patterns; .gz is read as it is.")
+      description =
+          "Log files, folders or patterns, - for standard input; .gz and .zip are read as they are.")
   private List<String> logs;
 
   @Override

@@ -67,7 +67,10 @@ public final class PreviewCommand implements Callable<Integer> {
   @Option(names = "--columns", paramLabel = "FILE", description = "Column mapping to try out.")
   private @Nullable Path columns;
 
-  @Parameters(arity = "1..*", paramLabel = "LOG", description = "Log files, folders or patterns.")
+  @Parameters(
+      arity = "1..*",
+      paramLabel = "LOG",
+      description = "Log files, folders or patterns, - for standard input.")
   private List<String> logs;
 
   @Override

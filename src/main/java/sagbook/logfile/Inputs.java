@@ -1,8 +1,6 @@
 package sagbook.logfile;
 
 import java.io.IOException;
-import java.io.InputStream;
-import java.io.OutputStream;
 import java.nio.file.FileSystems;
 import java.nio.file.FileVisitOption;
 import java.nio.file.FileVisitResult;
@@ -29,21 +27,11 @@ final class Inputs {
 
   private static final int DEEPEST_FOLDER = 12;
 
-  /** A year of 16 cells at a row a second takes less. */
-  private static final long MOST_BYTES_PIPED = 8L << 30;
-
   private final Map<String, LogSource> found = new LinkedHashMap<>();
 
-  private final Optional<InputStream> standardInput;
-
-  private Inputs(Optional<InputStream> standardInput) {
-    this.standardInput = standardInput;
-  }
-
   /** All files, each once, in the order of the arguments and by name within a folder. */
-  static List<LogSource> find(List<String> arguments, Optional<InputStream> standardInput)
-      throws InputProblem {
-    Inputs inputs = new Inputs(standardInput);
+  static List<LogSource> find(List<String> arguments) throws InputProblem {
+    Inputs inputs = new Inputs();
     for (String argument : arguments) {
       inputs.take(argument);
     }
@@ -51,8 +39,8 @@ final class Inputs {
   }
 
   private void take(String argument) throws InputProblem {
-    if (argument.equals("-") && standardInput.isPresent()) {
-      takeStandardInput(standardInput.get());
+    if (argument.equals(StandardInput.ARGUMENT)) {
+      add("standard input", StandardInput.file(), true);
       return;
     }
     Path path = path(argument);
@@ -67,33 +55,6 @@ final class Inputs {
           "There is no file or folder "
               + InputProblem.quoted(argument)
               + "; check the name of the log.");
-    }
-  }
-
-  /** Keeps standard input in a temporary file, since a log is gone through more than once. */
-  private void takeStandardInput(InputStream in) throws InputProblem {
-    try {
-      Path kept = Files.createTempFile("sagbook", ".log");
-      kept.toFile().deleteOnExit();
-      try (OutputStream out = Files.newOutputStream(kept)) {
-        copy(in, out);
-      }
-      add("standard input", kept, true);
-    } catch (IOException e) {
-      throw InputProblem.input("Standard input can't be read to its end.", e);
-    }
-  }
-
-  private static void copy(InputStream in, OutputStream out) throws IOException, InputProblem {
-    byte[] buffer = new byte[1 << 16];
-    long copied = 0;
-    for (int got = in.read(buffer); got >= 0; got = in.read(buffer)) {
-      copied += got;
-      if (copied > MOST_BYTES_PIPED) {
-        throw InputProblem.input(
-            "Standard input does not end within 8 GB; write the log to files and name those.");
-      }
-      out.write(buffer, 0, got);
     }
   }
 

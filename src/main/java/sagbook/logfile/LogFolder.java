@@ -1,6 +1,5 @@
 package sagbook.logfile;
 
-import java.io.InputStream;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -19,21 +18,17 @@ public final class LogFolder {
   private final ReadRequest request;
   private final List<LogMapping> mappings;
   private final List<String> passedOver = new ArrayList<>();
-
-  private final Optional<InputStream> standardInput;
   private Optional<InputProblem> firstProblem = Optional.empty();
 
-  private LogFolder(
-      ReadRequest request, List<LogMapping> mappings, Optional<InputStream> standardInput) {
+  private LogFolder(ReadRequest request, List<LogMapping> mappings) {
     this.request = request;
     this.mappings = mappings;
-    this.standardInput = standardInput;
   }
 
   /** The name and the SHA-256 (lower-case hexadecimal) of every file that a request stands for. */
   public static Map<String, String> hashes(ReadRequest request) throws InputProblem {
     Map<String, String> hashes = new LinkedHashMap<>();
-    for (LogSource source : Inputs.find(request.logs(), Optional.empty())) {
+    for (LogSource source : Inputs.find(request.logs())) {
       hashes.put(source.name(), Surveyor.hash(source));
     }
     return hashes;
@@ -41,27 +36,16 @@ public final class LogFolder {
 
   /** Opens the logs of a request: every file is looked through once, none is handed on yet. */
   public static OpenedLogs open(ReadRequest request) throws InputProblem {
-    return open(request, Optional.empty());
-  }
-
-  /** Opens the logs of a request, of which one called "-" is {@code standardInput}. */
-  public static OpenedLogs open(ReadRequest request, InputStream standardInput)
-      throws InputProblem {
-    return open(request, Optional.of(standardInput));
-  }
-
-  private static OpenedLogs open(ReadRequest request, Optional<InputStream> standardInput)
-      throws InputProblem {
     List<LogMapping> mappings = new ArrayList<>();
     if (request.columns().isPresent()) {
       mappings.addAll(MappingFile.read(request.columns().get()));
     }
     mappings.addAll(request.pack().logs());
-    return new LogFolder(request, mappings, standardInput).open();
+    return new LogFolder(request, mappings).open();
   }
 
   private OpenedLogs open() throws InputProblem {
-    List<LogSource> sources = Inputs.find(request.logs(), standardInput);
+    List<LogSource> sources = Inputs.find(request.logs());
     if (sources.isEmpty()) {
       throw InputProblem.usage("No log is named; give at least one file, folder or pattern.");
     }

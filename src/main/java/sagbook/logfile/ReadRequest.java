@@ -11,7 +11,7 @@ import sagbook.model.PackDescription;
  * What to read.
  *
  * @param pack as described by the keeper
- * @param logs files, folders or patterns, as given
+ * @param logs files, folders or patterns, as given; "-" is standard input
  * @param from leave out what is earlier
  * @param to leave out what is this late or later
  * @param columns a column mapping written by {@code preview} and edited by the keeper
