@@ -4,29 +4,29 @@ import java.util.Arrays;
 
 /**
  * Finds boards that are read one after another. When a step of the common voltage falls within a
- * sweep, boards read after it show it one row before boards read earlier. Over many steps the share
- * of a step that a cell shows in the first row is its place in the sweep.
+ * sweep, boards read after it show it one row before boards read earlier. The share of a step that
+ * a cell shows in the first row, averaged over many steps, so rises along the sweep by its duration
+ * over the time between rows. Each step gives one slope over the cells' numbers; their mean counts
+ * when it lies more than four of its standard errors from nothing.
  */
 final class SkewMeter {
   private static final double LEAST_STEP_VOLT = 0.015;
   private static final int LEAST_STEPS = 30;
-
-  /** Standard deviation of a share between 0 and 1 is at most this. */
-  private static final double MOST_DEVIATION = 0.5;
+  private static final double CERTAIN = 4;
 
   private final int cells;
   private final double cadenceS;
-  private final double[] shares;
   private double[] first;
   private double[] second;
   private double firstS = Double.NaN;
   private double secondS = Double.NaN;
   private int steps;
+  private double slopes;
+  private double squares;
 
   SkewMeter(int cells, double cadenceS) {
     this.cells = cells;
     this.cadenceS = cadenceS;
-    this.shares = new double[cells];
     this.first = new double[cells];
     this.second = new double[cells];
   }
@@ -57,35 +57,37 @@ final class SkewMeter {
     if (!(Math.abs(mean) > LEAST_STEP_VOLT && least > Math.abs(mean) / 2)) {
       return;
     }
+    double moment = 0;
+    double spread = 0;
     for (int i = 0; i < cells; i++) {
       double share = (second[i] - first[i]) / (third[slots.voltage(i + 1)] - first[i]);
-      shares[i] += Math.max(0, Math.min(1, share));
+      double place = i - (cells - 1) / 2.0;
+      moment += place * Math.max(0, Math.min(1, share));
+      spread += place * place;
     }
+    double slope = moment / spread;
+    slopes += slope;
+    squares += slope * slope;
     steps++;
   }
 
   /**
-   * How long after the first cell each is read, s; NaN when there are too few steps to tell, all 0
-   * when no order is to be seen.
+   * How long after the first board each is read, s; NaN when no order is to be seen. The first may
+   * be that of the last cell.
    */
   double[] delaysS() {
     double[] delays = new double[cells];
-    if (steps < LEAST_STEPS) {
+    double slope = slopes / steps;
+    double error = Math.sqrt(Math.max(0, squares / steps - slope * slope) / steps);
+    if (steps < LEAST_STEPS || !(Math.abs(slope) > CERTAIN * error)) {
       Arrays.fill(delays, Double.NaN);
       return delays;
     }
-    double least = Double.POSITIVE_INFINITY;
-    double most = Double.NEGATIVE_INFINITY;
-    for (double share : shares) {
-      least = Math.min(least, share);
-      most = Math.max(most, share);
-    }
-    double certain = 4 * MOST_DEVIATION * Math.sqrt(2.0 / steps);
-    if ((most - least) / steps < Math.min(0.9, certain)) {
-      return delays;
-    }
+    double range = Math.abs(slope) * (cells - 1);
+    // A step between sweeps is seen from two rows, one within a sweep only from the row in it.
+    double sweepS = 2 * range / (1 + range) * cadenceS;
     for (int i = 0; i < cells; i++) {
-      delays[i] = (shares[i] - least) / steps * cadenceS;
+      delays[i] = sweepS * (slope > 0 ? i : cells - 1 - i) / (cells - 1);
     }
     return delays;
   }
