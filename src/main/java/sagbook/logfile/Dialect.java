@@ -56,6 +56,7 @@ record Dialect(
           mapping.flatMap(LogMapping::delimiter).orElseGet(() -> delimiter(head.lines()));
       List<String[]> rows = split(head, delimiter);
       int usual = usualCount(rows);
+      refuseTooWide(source, usual);
       boolean comma =
           mapping.flatMap(LogMapping::decimalComma).orElseGet(() -> hasDecimalComma(rows));
       return withHeader(source, mapping, delimiter, comma, usual, rows);
@@ -91,7 +92,19 @@ record Dialect(
               + " looks like JSON but can't be read; expected one object a line, such as"
               + " {\"time\": 1773475200, \"cell1\": 3.3}.");
     }
+    refuseTooWide(source, names.size());
     return new Dialect(JSON, false, names.size(), 0, 1, List.copyOf(names), List.of());
+  }
+
+  private static void refuseTooWide(LogSource source, int columns) throws InputProblem {
+    if (columns > Fields.MOST_FIELDS) {
+      throw InputProblem.input(
+          "The file "
+              + InputProblem.quoted(source.name())
+              + " has "
+              + columns
+              + " columns; at most 4,096 can be read, so cut the log to the columns that matter.");
+    }
   }
 
   private static Dialect withHeader(

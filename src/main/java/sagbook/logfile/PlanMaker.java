@@ -33,13 +33,6 @@ final class PlanMaker {
   }
 
   private FilePlan plan(Head head, Dialect dialect, SampleRows sample) throws InputProblem {
-    if (dialect.names().size() > Fields.MOST_FIELDS) {
-      throw InputProblem.input(
-          quoted()
-              + " has "
-              + dialect.names().size()
-              + " columns; at most 4,096 can be read, so cut the log to the columns that matter.");
-    }
     if (sample.rows().isEmpty()) {
       throw InputProblem.input(
           quoted() + " has column names but no rows of values; expected at least one row.");

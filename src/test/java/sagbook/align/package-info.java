@@ -1,0 +1,4 @@
+@NullMarked
+package sagbook.align;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package sagbook.packfile;
+
+import org.jspecify.annotations.NullMarked;
