@@ -1,0 +1,136 @@
+package sagbook.validation;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import sagbook.estimate.BankEstimates;
+import sagbook.estimate.CellEstimates;
+import sagbook.issue.InputProblem;
+import sagbook.logfile.ReadRequest;
+import sagbook.model.Chemistry;
+import sagbook.model.Estimate;
+import sagbook.model.Finding;
+import sagbook.model.PackDescription;
+import sagbook.numeric.Robust;
+import sagbook.pipeline.Check;
+import sagbook.record.BankResult;
+import sagbook.verdict.CellVerdict;
+
+/**
+ * Cells whose open-circuit curve is a measured one (lfp_ocv_tables: cells by three makers and the
+ * table of M. Naumann, doctoral thesis, TU Munich 2018), and none of the published functions: the
+ * string has to be judged by what its own log shows.
+ */
+class MeasuredCurveTest {
+  private static final double[] RESISTANCE = {1, 1.02, 0.98, 1, 1.01, 1.35, 0.99, 1};
+  private static final int WORN = 4;
+  private static final int LOW = 5;
+  private static final int RESISTIVE = 6;
+  private static final int DAYS = 14;
+
+  @TempDir private Path temp;
+
+  /** A string with some of its cells at fault, and what Sagbook makes of it. */
+  private record Judged(MeasuredString string, BankEstimates estimates, List<CellVerdict> cells) {
+    double relativeCapacity(int cell) {
+      return string.capacityAh()[cell - 1] / Robust.median(string.capacityAh());
+    }
+  }
+
+  private Judged judged(Chemistry chemistry, String table, double missingAh)
+      throws IOException, InputProblem {
+    boolean flat = chemistry == Chemistry.LFP;
+    double[] capacityAh = {282, 279, 280, 252, 281, 278.5, 281.5, 279.5};
+    double[] missing = {0, 1, 0.5, 0, missingAh, 1, 0.3, 0.8};
+    MeasuredString string =
+        new MeasuredString(
+            MeasuredString.table("lfp_ocv_tables", table),
+            flat ? 0.011 : 0.004,
+            capacityAh,
+            missing,
+            RESISTANCE,
+            flat ? 3.45 : 4.16,
+            flat ? 2.9 : 3.2);
+    PackDescription pack =
+        PackDescription.of(
+            "measured", chemistry, 8, MeasuredString.NOMINAL_AH, ZoneId.of("Etc/UTC"));
+    Path log = temp.resolve("log.csv");
+    Files.writeString(log, string.log(DAYS));
+    ReadRequest request =
+        new ReadRequest(
+            pack, List.of(log.toString()), Optional.empty(), Optional.empty(), Optional.empty());
+    BankResult bank = Check.run(request, "test", words -> {}).banks().get(0);
+    return new Judged(string, bank.estimates(), bank.verdict().cells());
+  }
+
+  private static void assertFinding(Judged judged, int cell, Finding otherwise) {
+    Finding expected = cell == RESISTIVE ? Finding.HIGH_RESISTANCE : otherwise;
+    assertEquals(expected, judged.cells().get(cell - 1).finding(), "cell " + cell);
+  }
+
+  private static void assertHolds(double truth, Estimate estimate, double tolerance, String what) {
+    Estimate.Known known = (Estimate.Known) estimate;
+    assertEquals(truth, known.value(), tolerance, what);
+    assertTrue(known.low() <= truth && truth <= known.high(), what + " " + known);
+  }
+
+  /** At 25 °C and the stated pulse time: 2 % and inside its interval, every cell. */
+  private static void assertResistances(Judged judged) {
+    double usual = MeasuredString.milliohm(judged.estimates().resistancePulseS());
+    for (CellVerdict cell : judged.cells()) {
+      double truth = usual * RESISTANCE[cell.cell() - 1];
+      Estimate found = cell.estimates().resistanceMilliohm();
+      assertHolds(truth, found, 0.02 * truth, "cell " + cell.cell());
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {"LG-INR21700M50T_C32_pseudo_ocv.csv", "Molicel-INR21700P42A_C32_pseudo_ocv.csv"})
+  void onASlopingCurveEveryFaultIsNamedAndMeasured(String table) throws IOException, InputProblem {
+    Judged judged = judged(Chemistry.NMC, table, 14);
+    for (int cell = 1; cell <= 8; cell++) {
+      Finding otherwise =
+          cell == WORN
+              ? Finding.LOW_CAPACITY
+              : cell == LOW ? Finding.OUT_OF_BALANCE : Finding.HEALTHY;
+      assertFinding(judged, cell, otherwise);
+      CellEstimates estimates = judged.cells().get(cell - 1).estimates();
+      double truth = judged.relativeCapacity(cell);
+      assertHolds(truth, estimates.capacityRelative(), 0.005, "cell " + cell);
+    }
+    // The fullest and the median cell stand half an ampere-hour apart.
+    assertHolds(
+        -100 * (14 - 0.65) / MeasuredString.NOMINAL_AH,
+        judged.cells().get(LOW - 1).estimates().chargeOffsetPercent(),
+        0.3,
+        "offset");
+    assertResistances(judged);
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"LithiumWerks-APR18650M1B_C32_pseudo_ocv.csv", "sony_us26650_OCV.csv"})
+  void onAFlatCurveTheWornAndTheResistiveCellAreNamedAndNoHealthyOne(String table)
+      throws IOException, InputProblem {
+    Judged judged = judged(Chemistry.LFP, table, 1);
+    for (int cell = 1; cell <= 8; cell++) {
+      assertFinding(judged, cell, cell == WORN ? Finding.LOW_CAPACITY : Finding.HEALTHY);
+      double found =
+          judged.cells().get(cell - 1).estimates().capacityRelative().find().orElseThrow();
+      assertEquals(judged.relativeCapacity(cell), found, 0.015, "cell " + cell);
+    }
+    assertResistances(judged);
+    // Put into the generator: 15 kJ/mol, which a day's swing of twelve degrees has to show.
+    double energy = judged.estimates().activationEnergyKilojoulePerMole().find().orElseThrow();
+    assertEquals(15, energy, 1);
+  }
+}
