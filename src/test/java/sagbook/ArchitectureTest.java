@@ -42,6 +42,7 @@ class ArchitectureTest {
           Map.entry(
               "record",
               Set.of("model", "numeric", "issue", "evidence", "estimate", "whatif", "verdict")),
+          Map.entry("season", Set.of("model", "numeric", "record")),
           Map.entry(
               "report",
               Set.of(
@@ -52,7 +53,8 @@ class ArchitectureTest {
                   "estimate",
                   "whatif",
                   "verdict",
-                  "record")),
+                  "record",
+                  "season")),
           Map.entry(
               "pipeline",
               Set.of(
@@ -78,6 +80,7 @@ class ArchitectureTest {
                   "whatif",
                   "verdict",
                   "record",
+                  "season",
                   "report",
                   "pipeline",
                   "simulate")));
@@ -185,7 +188,8 @@ class ArchitectureTest {
             "sagbook.evidence..",
             "sagbook.estimate..",
             "sagbook.whatif..",
-            "sagbook.verdict..")
+            "sagbook.verdict..",
+            "sagbook.season..")
         .should()
         .dependOnClassesThat()
         .resideInAnyPackage("java.nio.file..", "org.apache.commons.csv..")

@@ -14,6 +14,8 @@ import sagbook.issue.InputProblem;
     subcommands = {
       CheckCommand.class,
       PreviewCommand.class,
+      SeasonCommand.class,
+      NoteCommand.class,
       ExportCommand.class,
       SimulateCommand.class
     },
@@ -26,6 +28,7 @@ import sagbook.issue.InputProblem;
       "",
       "Examples:",
       "  sagbook check --pack pack.toml --out report logs/2026-06.csv",
+      "  sagbook season --record battery.db --out season",
       "  sagbook simulate --scenario loose-joint --out invented",
       "",
       "A house battery holds kilowatt-hours at currents that weld. Whatever Sagbook says, local",
@@ -37,7 +40,7 @@ public final class Main implements Runnable {
   @Override
   public void run() {
     throw new CommandLine.ParameterException(
-        spec.commandLine(), "Name a command: check, preview, export or simulate.");
+        spec.commandLine(), "Name a command: check, preview, season, note, export or simulate.");
   }
 
   /** Runs the command line and gives its exit code; prints to the given writers only. */

@@ -60,6 +60,11 @@ public final class InputProblem extends Exception {
     return "\"" + visible(shown) + "\"";
   }
 
+  /** Text from outside made safe to print, whole and without quotes. */
+  public static String shown(String fromOutside) {
+    return visible(fromOutside);
+  }
+
   private static String visible(String text) {
     StringBuilder shown = new StringBuilder(text.length());
     text.codePoints()

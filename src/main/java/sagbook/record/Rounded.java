@@ -9,7 +9,7 @@ import sagbook.model.Estimate;
  * Rounding for files that programs read: enough digits for any further sum, few enough that the
  * same result has the same text on every machine.
  */
-final class Rounded {
+public final class Rounded {
   private static final int SIGNIFICANT = 6;
 
   private Rounded() {}
@@ -19,14 +19,14 @@ final class Rounded {
    * digits of the half-width, and at least four significant digits of the value. The order {@code
    * low <= value <= high} survives.
    */
-  static BigDecimal of(double number, Estimate.Known estimate) {
+  public static BigDecimal of(double number, Estimate.Known estimate) {
     int decimals =
         Math.max(decimals(estimate.halfWidth(), 3), Math.max(decimals(estimate.value(), 4), 0));
     return plain(BigDecimal.valueOf(number).setScale(decimals, RoundingMode.HALF_EVEN));
   }
 
   /** A number without an interval, to six significant digits. */
-  static BigDecimal of(double number) {
+  public static BigDecimal of(double number) {
     return plain(BigDecimal.valueOf(number).round(new MathContext(SIGNIFICANT)));
   }
 

@@ -37,6 +37,13 @@ public final class Picks {
     return picks;
   }
 
+  /** Cells of the caller's choice, those first that matter most. */
+  public static Picks ofCells(List<Integer> cells) {
+    Picks picks = new Picks();
+    cells.stream().distinct().limit(MOST).forEach(picks::add);
+    return picks;
+  }
+
   private static boolean isFault(Finding finding) {
     return finding != Finding.HEALTHY && finding != Finding.INSUFFICIENT_EVIDENCE;
   }

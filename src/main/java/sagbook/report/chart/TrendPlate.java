@@ -1,5 +1,6 @@
 package sagbook.report.chart;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
@@ -21,21 +22,32 @@ public final class TrendPlate {
   private static final double ASIDE = 0.006;
 
   private static final double SECONDS_A_DAY = 86_400;
+  private static final int A_YEAR_DAYS = 360;
 
   private final List<KeptCheck.Bank> checks;
   private final Quantity quantity;
   private final Words words;
   private final Picks picks;
+  private final List<Mark> marks;
   private final int cells;
 
-  private TrendPlate(List<KeptCheck.Bank> checks, Quantity quantity, Words words) {
+  private TrendPlate(
+      List<KeptCheck.Bank> checks, Quantity quantity, Words words, Picks picks, List<Mark> marks) {
     this.checks = checks;
     this.quantity = quantity;
     this.words = words;
-    KeptCheck.Bank latest = checks.get(checks.size() - 1);
-    this.picks = Picks.ofKept(latest.cells());
-    this.cells = latest.cells().size();
+    this.picks = picks;
+    this.marks = marks;
+    this.cells = checks.get(checks.size() - 1).cells().size();
   }
+
+  /**
+   * Something that happened.
+   *
+   * @param day when
+   * @param text one or two words
+   */
+  public record Mark(LocalDate day, String text) {}
 
   /**
    * The plate, if at least two checks know the quantity.
@@ -43,6 +55,16 @@ public final class TrendPlate {
    * @param checks of one bank, oldest first
    */
   public static Optional<Plate> of(List<KeptCheck.Bank> checks, Quantity quantity, Words words) {
+    return of(
+        checks, quantity, words, Picks.ofKept(checks.get(checks.size() - 1).cells()), List.of());
+  }
+
+  /**
+   * The plate with cells of the caller's choice picked out and events marked, if at least two
+   * checks know the quantity.
+   */
+  public static Optional<Plate> of(
+      List<KeptCheck.Bank> checks, Quantity quantity, Words words, Picks picks, List<Mark> marks) {
     List<KeptCheck.Bank> knowing =
         checks.stream()
             .filter(
@@ -52,7 +74,7 @@ public final class TrendPlate {
             .toList();
     return knowing.size() < 2
         ? Optional.empty()
-        : Optional.of(new TrendPlate(knowing, quantity, words).plate());
+        : Optional.of(new TrendPlate(knowing, quantity, words, picks, marks).plate());
   }
 
   private Plate plate() {
@@ -112,7 +134,17 @@ public final class TrendPlate {
         sketch.note(Plot.Place.MARGIN, 0, last, words.cell(cell), true);
       }
     }
-    return sketch.on(across(x), Axis.around(name() + ", " + unit(), low, high, 7));
+    Axis across = across(x);
+    Axis up = Axis.around(name() + ", " + unit(), low, high, 7);
+    for (Mark mark : marks) {
+      double at = mark.day().toEpochDay();
+      if (at > across.low() && at < across.high()) {
+        Ink rule = new Ink(Role.RULE, 0, 0);
+        sketch.line(rule, new double[] {at, at}, new double[] {up.low(), up.high()}, mark.text());
+        sketch.note(Plot.Place.FLOOR, at, up.low(), mark.text(), false);
+      }
+    }
+    return sketch.on(across, up);
   }
 
   private Axis across(double[] x) {
@@ -174,7 +206,12 @@ public final class TrendPlate {
   }
 
   private String day(KeptCheck.Bank check) {
-    return words.dayAndMonth(LocalDate.ofInstant(middle(check), ZoneOffset.UTC));
+    LocalDate middle = LocalDate.ofInstant(middle(check), ZoneOffset.UTC);
+    Instant first = middle(checks.get(0));
+    Instant last = middle(checks.get(checks.size() - 1));
+    return Duration.between(first, last).toDays() < A_YEAR_DAYS
+        ? words.dayAndMonth(middle)
+        : words.monthAndYear(middle);
   }
 
   private static double daysSince1970(KeptCheck.Bank check) {

@@ -27,6 +27,9 @@ import sagbook.report.words.Words;
  */
 public record SeasonPage(
     Words words, String name, List<Line> checks, List<Trends> banks, Assets assets) {
+  /** Begins the key of a check whose report does not lie there. */
+  public static final String NOWHERE = "?";
+
   /** What is followed over the season; of each row the first that can be drawn. */
   private static final List<List<Quantity>> TRENDS =
       List.of(
@@ -37,7 +40,7 @@ public record SeasonPage(
   /**
    * A check in the list.
    *
-   * @param address of its report, relative to the page
+   * @param address of its report, relative to the page; empty when it has none there
    * @param period from when to when
    * @param fine whether all was fine, in words
    * @param headlines one sentence a bank
@@ -56,7 +59,8 @@ public record SeasonPage(
   /**
    * The page's whole text.
    *
-   * @param checks by the folder of their report
+   * @param checks by the folder of their report; a key that begins with {@link #NOWHERE} stands for
+   *     none
    */
   public static String html(Map<String, KeptCheck> checks, Words words) {
     List<Map.Entry<String, KeptCheck>> newestFirst = new ArrayList<>(checks.entrySet());
@@ -85,7 +89,7 @@ public record SeasonPage(
     KeptCheck check = entry.getValue();
     String severity = check.severity().name().toLowerCase(Locale.ROOT).replace('_', '-');
     return new Line(
-        entry.getKey() + "/report.html",
+        entry.getKey().startsWith(NOWHERE) ? "" : entry.getKey() + "/report.html",
         words.say(
             "head.period",
             words.date(check.from(), check.zone()),

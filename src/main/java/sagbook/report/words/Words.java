@@ -100,6 +100,11 @@ public final class Words {
     return DateTimeFormatter.ofPattern(say("date.short"), locale).format(day);
   }
 
+  /** A month such as "May 2026". */
+  public String monthAndYear(LocalDate day) {
+    return DateTimeFormatter.ofPattern(say("date.month"), locale).format(day);
+  }
+
   /** A time such as "3 May 2026, 14:05". */
   public String time(Instant time, ZoneId zone) {
     return DateTimeFormatter.ofPattern(say("time"), locale).format(time.atZone(zone));

@@ -1,0 +1,167 @@
+package sagbook.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.util.Arrays;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import sagbook.issue.InputProblem;
+import sagbook.record.DiaryEvent;
+import sagbook.record.KeptMonth;
+import sagbook.record.store.RecordFile;
+
+/** The diary of a battery. */
+@Command(
+    name = "note",
+    mixinStandardHelpOptions = true,
+    versionProvider = Version.class,
+    description = {
+      "Write into a record's diary what was done to the battery and when, so that season can tell"
+          + " whether it helped and doesn't compare what can't be compared.",
+      "",
+      "A replaced cell starts a new history. A moved cell keeps its own: give its mark, or \"place"
+          + " 3\" if it has none and sat at place 3. Without --kind the diary is printed.",
+      ""
+    },
+    footer = {
+      "",
+      "Examples:",
+      "  sagbook note --record battery.db --day 2026-03-14 --kind \"cell replaced\" --cell 9"
+          + " --mark B17",
+      "  sagbook note --record battery.db --day 2026-04-02 --kind \"joint tightened\" --cell 13"
+          + " to 6 Nm",
+      "  sagbook note --record battery.db",
+      "",
+      "Exit codes: 0 noted, 2 the command makes no sense, 3 the record can't be read, 4 it can't be",
+      "written."
+    })
+public final class NoteCommand implements Callable<Integer> {
+  private static final String KINDS =
+      "cell replaced, cell moved, cell marked, joint tightened, rebalanced, board changed, settings"
+          + " changed, firmware changed, other";
+
+  @Spec private CommandSpec spec;
+
+  @Option(
+      names = "--record",
+      required = true,
+      paramLabel = "FILE",
+      description = "The battery's record, made by check --record.")
+  private Path record;
+
+  @Option(names = "--day", paramLabel = "DATE", description = "When it was done: 2026-03-14.")
+  private String day = "";
+
+  @Option(names = "--kind", paramLabel = "KIND", description = "One of: " + KINDS + ".")
+  private String kind = "";
+
+  @Option(names = "--bank", paramLabel = "NAME", description = "Which bank; default: all.")
+  private String bank = "";
+
+  @Option(names = "--cell", paramLabel = "N", description = "Which place in the string, from 1.")
+  private int cell;
+
+  @Option(
+      names = "--mark",
+      paramLabel = "MARK",
+      description = "Serial or your own mark of the cell that sits there from then on.")
+  private String mark = "";
+
+  @Parameters(arity = "0..*", paramLabel = "WORDS", description = "More in your own words.")
+  private List<String> words = List.of();
+
+  @Override
+  public Integer call() {
+    PrintWriter stdout = spec.commandLine().getOut();
+    PrintWriter err = spec.commandLine().getErr();
+    try (RecordFile file = RecordFile.existing(record)) {
+      if (kind.isEmpty()) {
+        file.diary().forEach(event -> stdout.println(line(event)));
+      } else {
+        DiaryEvent event = event(file.months());
+        file.note(event);
+        stdout.println("Noted: " + line(event));
+      }
+      stdout.flush();
+      return ExitCode.WELL;
+    } catch (InputProblem problem) {
+      err.println(problem.sentence());
+      err.flush();
+      return ExitCode.of(problem);
+    }
+  }
+
+  private DiaryEvent event(List<KeptMonth> months) throws InputProblem {
+    DiaryEvent.Kind what =
+        DiaryEvent.Kind.of(kind)
+            .orElseThrow(
+                () ->
+                    InputProblem.usage(
+                        "--kind is "
+                            + InputProblem.quoted(kind)
+                            + "; expected one of: "
+                            + KINDS
+                            + "."));
+    if (!bank.isEmpty() && months.stream().noneMatch(m -> m.bank().bank().equals(bank))) {
+      throw InputProblem.usage(
+          "--bank is " + InputProblem.quoted(bank) + "; the record knows: " + banks(months) + ".");
+    }
+    int cells = months.stream().mapToInt(m -> m.cells().size()).max().orElse(32);
+    boolean needsCell =
+        List.of(
+                DiaryEvent.Kind.CELL_REPLACED,
+                DiaryEvent.Kind.CELL_MOVED,
+                DiaryEvent.Kind.CELL_MARKED)
+            .contains(what);
+    if (!(cell >= (needsCell ? 1 : 0) && cell <= cells)) {
+      throw InputProblem.usage("--cell is " + cell + "; expected a place from 1 to " + cells + ".");
+    }
+    boolean needsMark = what == DiaryEvent.Kind.CELL_MOVED || what == DiaryEvent.Kind.CELL_MARKED;
+    if (needsMark && mark.isBlank()) {
+      throw InputProblem.usage(
+          "A "
+              + what.words()
+              + " needs --mark, to say which cell it is; \"place 3\" stands for the"
+              + " one that sat at place 3.");
+    }
+    return new DiaryEvent(when(), what, bank, cell, mark.strip(), String.join(" ", words).strip());
+  }
+
+  private LocalDate when() throws InputProblem {
+    try {
+      return LocalDate.parse(day);
+    } catch (DateTimeException wrong) {
+      throw InputProblem.usage(
+          "--day is " + InputProblem.quoted(day) + "; expected a date such as 2026-03-14.");
+    }
+  }
+
+  private static String banks(List<KeptMonth> months) {
+    return months.stream()
+        .map(month -> InputProblem.quoted(month.bank().bank()))
+        .distinct()
+        .collect(Collectors.joining(", "));
+  }
+
+  private static String line(DiaryEvent event) {
+    return Arrays.asList(
+            event.day().toString(),
+            event.kind().words(),
+            event.bank(),
+            event.cell() == 0 ? "" : "cell " + event.cell(),
+            event.mark(),
+            event.text())
+        .stream()
+        .filter(part -> !part.isEmpty())
+        .map(InputProblem::shown)
+        .collect(Collectors.joining(", "));
+  }
+}

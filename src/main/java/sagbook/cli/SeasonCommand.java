@@ -1,0 +1,100 @@
+package sagbook.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import sagbook.issue.InputProblem;
+import sagbook.record.DiaryEvent;
+import sagbook.record.KeptMonth;
+import sagbook.record.store.RecordFile;
+import sagbook.report.SeasonPages;
+import sagbook.season.Season;
+import sagbook.season.SeasonResult;
+
+/** What the months of a record show together. */
+@Command(
+    name = "season",
+    mixinStandardHelpOptions = true,
+    versionProvider = Version.class,
+    description = {
+      "Show what the months in a record say together: which cell drifts, how the battery ages, and"
+          + " whether what you did helped.",
+      "",
+      "The folder gets season.html, season.json and index.html, a list of all months. They are"
+          + " replaced together or not at all.",
+      ""
+    },
+    footer = {
+      "",
+      "Examples:",
+      "  sagbook season --record battery.db --out season",
+      "",
+      "Exit codes: 0 no cell drifts, 10 a cell drifts, 2 the command makes no sense, 3 the record",
+      "can't be read, 4 the folder can't be written."
+    })
+public final class SeasonCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Option(
+      names = "--record",
+      required = true,
+      paramLabel = "FILE",
+      description = "The battery's record, made by check --record.")
+  private Path record;
+
+  @Option(
+      names = "--out",
+      required = true,
+      paramLabel = "DIR",
+      description = "Folder for the pages; made when it isn't there.")
+  private Path out;
+
+  @Option(names = "--quiet", description = "Print nothing but problems.")
+  private boolean quiet;
+
+  @Override
+  public Integer call() {
+    PrintWriter stdout = spec.commandLine().getOut();
+    PrintWriter err = spec.commandLine().getErr();
+    try {
+      List<KeptMonth> months;
+      List<DiaryEvent> diary;
+      try (RecordFile file = RecordFile.existing(record)) {
+        months = file.months();
+        diary = file.diary();
+      }
+      if (months.isEmpty()) {
+        throw InputProblem.input(
+            "The record "
+                + InputProblem.quoted(record.toString())
+                + " holds no month yet; check --record adds one.");
+      }
+      SeasonResult season = Season.of(months, diary);
+      SeasonPages.write(season, diary, Version.current(), out);
+      if (!quiet) {
+        for (SeasonResult.Bank bank : season.banks()) {
+          stdout.println(
+              season.banks().size() > 1
+                  ? "Bank " + bank.bank() + ": " + bank.headline()
+                  : bank.headline());
+        }
+        stdout.println("Season: " + out.resolve("season.html"));
+        stdout.flush();
+      }
+      boolean drifts =
+          season.banks().stream()
+              .flatMap(bank -> bank.cells().stream())
+              .anyMatch(SeasonResult.Cell::isDrifting);
+      return drifts ? ExitCode.ATTENTION : ExitCode.WELL;
+    } catch (InputProblem problem) {
+      err.println(problem.sentence());
+      err.flush();
+      return ExitCode.of(problem);
+    }
+  }
+}

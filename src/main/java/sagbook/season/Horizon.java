@@ -1,0 +1,75 @@
+package sagbook.season;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.Locale;
+import sagbook.model.Estimate;
+import sagbook.record.DiaryEvent;
+import sagbook.record.KeptMonth;
+import sagbook.record.Quantity;
+
+/**
+ * When a cell will hold no more than a share of the nominal capacity, if it goes on as it does.
+ * Ageing bends: fast at first, sometimes faster at the end ("knees", Attia et al. 2022, J.
+ * Electrochem. Soc. 169, 060517). So nothing is said that lies further away than {@value #REACH}
+ * times the length of the record, and no time at all where the cell may not be fading.
+ */
+final class Horizon {
+  private static final double REACH = 4;
+  private static final double YEAR_DAYS = 365.25;
+
+  private final Estimate level;
+  private final Estimate rate;
+  private final double recordYears;
+
+  /**
+   * Of a cell.
+   *
+   * @param rate % of its first month's capacity a year
+   */
+  Horizon(List<KeptMonth> months, Places places, int place, Estimate rate) {
+    double nominal = months.get(months.size() - 1).battery().nominalCapacityAh();
+    List<Point> capacities =
+        places.history(place, Quantity.CAPACITY_AH, DiaryEvent.Kind::breaksCapacity);
+    this.level =
+        capacities.isEmpty()
+            ? Estimate.unknown(
+                "The record has no capacity of this cell in ampere-hours; it needs the current and a"
+                    + " charge from near empty to full.")
+            : capacities.get(capacities.size() - 1).value().map(ah -> 100 * ah / nominal);
+    this.rate = rate;
+    this.recordYears =
+        Duration.between(months.get(0).bank().from(), months.get(months.size() - 1).bank().to())
+                .toHours()
+            / 24.0
+            / YEAR_DAYS;
+  }
+
+  /** Years from the newest month until a share of the nominal capacity, %. */
+  Estimate yearsTo(int percent) {
+    if (!(level instanceof Estimate.Known now)) {
+      return level;
+    }
+    if (now.isBelow(percent)) {
+      return new Estimate.Known(0, 0, 0);
+    }
+    if (!(rate instanceof Estimate.Known pace)) {
+      return rate;
+    }
+    if (!pace.isBelow(0)) {
+      return Estimate.unknown("It may not be losing capacity at all.");
+    }
+    double years = Math.max(0, now.value() - percent) / -pace.value();
+    double soonest = Math.max(0, now.low() - percent) / -pace.low();
+    double latest = Math.max(0, now.high() - percent) / -pace.high();
+    if (years > REACH * recordYears) {
+      return Estimate.unknown(
+          String.format(
+              Locale.ROOT,
+              "Further away than %.0f years; a record of %.1f years does not carry that far.",
+              Math.floor(Math.max(1, REACH * recordYears)),
+              recordYears));
+    }
+    return new Estimate.Known(years, Math.min(soonest, years), Math.max(latest, years));
+  }
+}

@@ -1,0 +1,83 @@
+package sagbook.season;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import sagbook.model.Estimate;
+import sagbook.record.DiaryEvent;
+import sagbook.record.KeptMonth;
+
+/** Reads a record as a season. */
+public final class Season {
+  private Season() {}
+
+  /**
+   * Judges every bank.
+   *
+   * @param months of one battery, each bank's oldest first; at least one
+   * @param diary oldest day first
+   */
+  public static SeasonResult of(List<KeptMonth> months, List<DiaryEvent> diary) {
+    Map<String, List<KeptMonth>> byBank = new LinkedHashMap<>();
+    for (KeptMonth month : months) {
+      byBank.computeIfAbsent(month.bank().bank(), bank -> new ArrayList<>()).add(month);
+    }
+    List<SeasonResult.Bank> banks = new ArrayList<>();
+    byBank.forEach((name, own) -> banks.add(bank(name, own, diary)));
+    SeasonResult.Bank last = banks.get(banks.size() - 1);
+    return new SeasonResult(last.months().get(last.months().size() - 1).battery(), banks);
+  }
+
+  private static SeasonResult.Bank bank(
+      String name, List<KeptMonth> months, List<DiaryEvent> diary) {
+    Places places = new Places(months, diary);
+    Common common = Common.of(months);
+    List<SeasonResult.Cell> cells = new CellSeasons(months, places, common).all();
+    return new SeasonResult.Bank(
+        name,
+        months,
+        SeasonWords.headline(cells, common),
+        Common.rate(common.capacity()),
+        Common.rate(common.resistance()),
+        common.isAgeing(),
+        new Findings(months).all(),
+        evidence(months, common),
+        StressAccount.of(months),
+        new Effects(months, places).all(),
+        new Changes(places, months.get(0).battery().zone(), cells.size()).all(),
+        cells);
+  }
+
+  private static List<String> evidence(List<KeptMonth> months, Common common) {
+    List<String> evidence = new ArrayList<>();
+    if (Common.rate(common.capacity()) instanceof Estimate.Known rate) {
+      evidence.add(
+          "The middle cell’s capacity changed by "
+              + SeasonWords.rate(rate)
+              + (rate.value() > 0
+                  ? "; no cell gains capacity, so take the lower end of that range"
+                  : "")
+              + ". Home storage in the field loses 2 to 3 percentage points a year on average"
+              + " (Figgener et al., Nature Energy 9 (2024) 1438; 21 systems).");
+    }
+    Warmth.sentence(months, common).ifPresent(evidence::add);
+    Duration length =
+        Duration.between(months.get(0).bank().from(), months.get(months.size() - 1).bank().to());
+    if (length.toDays() < 365) {
+      evidence.add(
+          "The record covers "
+              + length.toDays()
+              + " days, less than a year: what goes with the seasons and what goes with age can’t be"
+              + " told apart for the string as a whole. Comparing its cells with each other does"
+              + " not suffer from that.");
+    }
+    if (months.stream().map(month -> month.battery().software()).distinct().count() > 1) {
+      evidence.add(
+          "The months were checked by different versions of Sagbook; check them again to compare"
+              + " like with like.");
+    }
+    return evidence;
+  }
+}
