@@ -46,8 +46,7 @@ class SeasonTest {
     for (int seed = 1; seed <= 100; seed++) {
       InventedSeason season = new InventedSeason(seed);
       season.weak = season.common;
-      alarms +=
-          judged(season).cells().stream().anyMatch(SeasonResult.Cell::isDrifting) ? 1 : 0;
+      alarms += judged(season).cells().stream().anyMatch(SeasonResult.Cell::isDrifting) ? 1 : 0;
     }
     assertTrue(alarms <= 4, alarms + " of 100");
   }
