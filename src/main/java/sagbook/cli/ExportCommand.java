@@ -18,6 +18,8 @@ import sagbook.logfile.ReadRequest;
 import sagbook.packfile.PackFile;
 import sagbook.pipeline.Season;
 import sagbook.record.CheckResult;
+import sagbook.record.store.RecordCsv;
+import sagbook.record.store.RecordFile;
 import sagbook.report.SeasonFolder;
 
 /** A season's results as tables for notebooks. */
@@ -26,9 +28,10 @@ import sagbook.report.SeasonFolder;
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
     description = {
-      "Check every calendar month of the logs and write the results as tables for notebooks.",
+      "Write tables for notebooks: of every calendar month of the logs, which are checked for that,"
+          + " or of a record. Or write a record as plain CSV that import takes back.",
       "",
-      "The folder gets estimates.csv, cells.csv, banks.csv, dictionary.csv, which says what each"
+      "The folder of tables gets estimates.csv, cells.csv, banks.csv, dictionary.csv, which says what each"
           + " column means, and season.ipynb, a notebook that draws the season. They are replaced"
           + " together or not at all.",
       ""
@@ -36,8 +39,9 @@ import sagbook.report.SeasonFolder;
     footer = {
       "",
       "Examples:",
-      "  sagbook export --pack pack.toml --out notebooks logs",
-      "  sagbook export --pack sample-logs/pack.toml --out notebooks-export sample-logs/logs",
+      "  sagbook export --pack pack.toml --tables notebooks logs",
+      "  sagbook export --record battery.db --tables notebooks",
+      "  sagbook export --record battery.db --out battery-csv",
       "",
       "Exit codes: 0 written, 2 the command or the pack description makes no sense, 3 a log can't",
       "be read, 4 the tables can't be written."
@@ -47,17 +51,29 @@ public final class ExportCommand implements Callable<Integer> {
 
   @Option(
       names = "--pack",
-      required = true,
       paramLabel = "FILE",
-      description = "Pack description (TOML), as for check.")
-  private Path pack;
+      description = "Pack description (TOML), as for check; with logs.")
+  private @Nullable Path pack;
+
+  @Option(
+      names = "--record",
+      paramLabel = "FILE",
+      description = "A battery's record, made by check --record; instead of a pack and logs.")
+  private @Nullable Path record;
+
+  @Option(
+      names = "--tables",
+      paramLabel = "DIR",
+      description = "Folder for tables for notebooks; made when it isn't there.")
+  private @Nullable Path tables;
 
   @Option(
       names = "--out",
-      required = true,
       paramLabel = "DIR",
-      description = "Folder for the tables; made when it isn't there.")
-  private Path out;
+      description =
+          "With a record: folder for the record as plain CSV, one file a table. With logs: the"
+              + " same as --tables.")
+  private @Nullable Path out;
 
   @Option(
       names = "--columns",
@@ -66,34 +82,21 @@ public final class ExportCommand implements Callable<Integer> {
   private @Nullable Path columns;
 
   @Parameters(
-      arity = "1..*",
+      arity = "0..*",
       paramLabel = "LOG",
       description = "Log files, folders or patterns; .gz is read as it is.")
-  private List<String> logs;
+  private List<String> logs = List.of();
 
   @Override
   public Integer call() {
     PrintWriter stdout = spec.commandLine().getOut();
     PrintWriter err = spec.commandLine().getErr();
     try {
-      ReadRequest request =
-          new ReadRequest(
-              PackFile.read(pack),
-              logs,
-              Optional.empty(),
-              Optional.empty(),
-              Optional.ofNullable(columns));
-      SortedMap<YearMonth, CheckResult> months;
-      try (Progress progress = Progress.watched(err)) {
-        months = Season.run(request, Version.current(), progress::at);
-      }
-      SeasonFolder.write(months, out);
-      stdout.println(
-          months.size()
-              + (months.size() == 1 ? " month" : " months")
-              + " checked; the tables and season.ipynb lie in "
-              + out
-              + ".");
+      String done =
+          record != null
+              ? ofRecord(record)
+              : ofLogs(wanted(pack, "--pack or --record"), wanted(folder(), "--tables"), err);
+      stdout.println(done);
       stdout.flush();
       return ExitCode.WELL;
     } catch (InputProblem problem) {
@@ -101,5 +104,59 @@ public final class ExportCommand implements Callable<Integer> {
       err.flush();
       return ExitCode.of(problem);
     }
+  }
+
+  private @Nullable Path folder() {
+    return tables != null ? tables : out;
+  }
+
+  private static Path wanted(@Nullable Path path, String option) throws InputProblem {
+    if (path == null) {
+      throw InputProblem.usage("Export needs " + option + "; see export --help for examples.");
+    }
+    return path;
+  }
+
+  private String ofRecord(Path file) throws InputProblem {
+    wanted(folder(), "--tables or --out");
+    if (!logs.isEmpty()) {
+      throw InputProblem.usage("Export takes either a record or logs, not both.");
+    }
+    try (RecordFile kept = RecordFile.existing(file)) {
+      if (tables != null) {
+        SeasonFolder.write(kept.months(), kept.diary(), tables);
+      }
+      if (out != null) {
+        SeasonFolder.write(RecordCsv.files(kept), out);
+      }
+    }
+    return "The "
+        + (tables != null ? "tables" : "record’s CSV files")
+        + " lie in "
+        + folder()
+        + ".";
+  }
+
+  private String ofLogs(Path described, Path to, PrintWriter err) throws InputProblem {
+    if (logs.isEmpty()) {
+      throw InputProblem.usage("Export needs at least one log, or --record.");
+    }
+    ReadRequest request =
+        new ReadRequest(
+            PackFile.read(described),
+            logs,
+            Optional.empty(),
+            Optional.empty(),
+            Optional.ofNullable(columns));
+    SortedMap<YearMonth, CheckResult> months;
+    try (Progress progress = Progress.watched(err)) {
+      months = Season.run(request, Version.current(), progress::at);
+    }
+    SeasonFolder.write(months, to);
+    return months.size()
+        + (months.size() == 1 ? " month" : " months")
+        + " checked; the tables and season.ipynb lie in "
+        + to
+        + ".";
   }
 }

@@ -17,6 +17,7 @@ import sagbook.issue.InputProblem;
       SeasonCommand.class,
       NoteCommand.class,
       ExportCommand.class,
+      ImportCommand.class,
       SimulateCommand.class
     },
     synopsisSubcommandLabel = "COMMAND",
@@ -40,7 +41,8 @@ public final class Main implements Runnable {
   @Override
   public void run() {
     throw new CommandLine.ParameterException(
-        spec.commandLine(), "Name a command: check, preview, season, note, export or simulate.");
+        spec.commandLine(),
+        "Name a command: check, preview, season, note, export, import or simulate.");
   }
 
   /** Runs the command line and gives its exit code; prints to the given writers only. */

@@ -142,7 +142,8 @@ class CheckCommandTest {
   void withoutACommandTheKnownOnesAreNamed() {
     Run run = run();
     assertEquals(2, run.code());
-    assertTrue(run.err().contains("check, preview, season, note, export or simulate"), run.err());
+    assertTrue(
+        run.err().contains("check, preview, season, note, export, import or simulate"), run.err());
   }
 
   @Test

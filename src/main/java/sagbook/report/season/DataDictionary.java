@@ -23,14 +23,18 @@ public final class DataDictionary {
   private static final Pattern UNIT =
       Pattern.compile(", (Ah|kWh|kJ/mol|mΩ|mA|mV|V|A|W|h|min|s|°C)\\.");
   private static final Map<String, String> OWN =
-      Map.of(
-          "month", "Calendar month that was checked, in the pack's time zone.",
-          "quantity", "What was estimated; see the rows of kind quantity.",
-          "unit", "Unit of value, low and high; 1 is a plain ratio.",
-          "value", "Best value; empty when the logs can't tell.",
-          "low", "Lower end of the 95 % interval.",
-          "high", "Upper end of the 95 % interval.",
-          "note", "Why there is no value.");
+      Map.ofEntries(
+          Map.entry("month", "Calendar month that was checked, in the pack's time zone."),
+          Map.entry("quantity", "What was estimated; see the rows of kind quantity."),
+          Map.entry("unit", "Unit of value, low and high; 1 is a plain ratio."),
+          Map.entry("value", "Best value; empty when the logs can't tell."),
+          Map.entry("low", "Lower end of the 95 % interval."),
+          Map.entry("high", "Upper end of the 95 % interval."),
+          Map.entry("note", "Why there is no value."),
+          Map.entry("day", "Day of the event, in the pack's time zone."),
+          Map.entry("kind", "What was done to the battery."),
+          Map.entry("mark", "Mark of the cell that sits at the place from then on."),
+          Map.entry("text", "More in the keeper's words."));
 
   private final JsonNode definitions;
   private final StringColumn file = StringColumn.create("file");
