@@ -2,8 +2,12 @@ package sagbook.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.time.DateTimeException;
+import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -33,6 +37,7 @@ import sagbook.season.SeasonResult;
       "",
       "Examples:",
       "  sagbook season --record battery.db --out season",
+      "  sagbook season --record battery.db --out season --dossier --dated 2026-10-01",
       "",
       "Exit codes: 0 no cell drifts, 10 a cell drifts, 2 the command makes no sense, 3 the record",
       "can't be read, 4 the folder can't be written."
@@ -53,6 +58,19 @@ public final class SeasonCommand implements Callable<Integer> {
       paramLabel = "DIR",
       description = "Folder for the pages; made when it isn't there.")
   private Path out;
+
+  @Option(
+      names = "--dossier",
+      description = {
+        "Also write dossier.html and dossier.pdf, to hand to a seller's warranty desk or an insurer."
+      })
+  private boolean dossier;
+
+  @Option(
+      names = "--dated",
+      paramLabel = "DATE",
+      description = "Day that the dossier shows; without it the same record gives the same bytes.")
+  private @Nullable String dated;
 
   @Option(names = "--quiet", description = "Print nothing but problems.")
   private boolean quiet;
@@ -75,7 +93,11 @@ public final class SeasonCommand implements Callable<Integer> {
                 + " holds no month yet; check --record adds one.");
       }
       SeasonResult season = Season.of(months, diary);
-      SeasonPages.write(season, diary, Version.current(), out);
+      if (dossier) {
+        SeasonPages.writeWithDossier(season, diary, Version.current(), made(), out);
+      } else {
+        SeasonPages.write(season, diary, Version.current(), out);
+      }
       if (!quiet) {
         for (SeasonResult.Bank bank : season.banks()) {
           stdout.println(
@@ -95,6 +117,17 @@ public final class SeasonCommand implements Callable<Integer> {
       err.println(problem.sentence());
       err.flush();
       return ExitCode.of(problem);
+    }
+  }
+
+  private Optional<LocalDate> made() throws InputProblem {
+    try {
+      return Optional.ofNullable(dated).map(LocalDate::parse);
+    } catch (DateTimeException wrong) {
+      throw InputProblem.usage(
+          "--dated is "
+              + InputProblem.quoted(String.valueOf(dated))
+              + "; expected a date such as 2026-03-14.");
     }
   }
 }

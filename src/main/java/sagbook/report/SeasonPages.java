@@ -5,24 +5,31 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import sagbook.issue.InputProblem;
 import sagbook.record.DiaryEvent;
 import sagbook.record.KeptCheck;
 import sagbook.record.KeptMonth;
+import sagbook.report.html.Dossier;
 import sagbook.report.html.SeasonPage;
 import sagbook.report.html.SeasonStory;
+import sagbook.report.pdf.PdfFile;
 import sagbook.report.words.Words;
 import sagbook.season.SeasonJson;
 import sagbook.season.SeasonResult;
 import sagbook.verdict.Severity;
 
-/** The folder that tells a season: season.html, season.json, index.html over all months. */
+/**
+ * The folder that tells a season: season.html, season.json, index.html over all months; on demand a
+ * dossier as HTML and PDF.
+ */
 public final class SeasonPages {
   private SeasonPages() {}
 
@@ -35,8 +42,38 @@ public final class SeasonPages {
   public static void write(
       SeasonResult season, List<DiaryEvent> diary, String software, Path outDir)
       throws InputProblem {
-    Words words = Words.english();
+    write(season, diary, software, outDir, new LinkedHashMap<>());
+  }
+
+  /**
+   * Writes the folder with a dossier.
+   *
+   * @param made day that the dossier shall show; empty for none, so that it is the same every day
+   */
+  public static void writeWithDossier(
+      SeasonResult season,
+      List<DiaryEvent> diary,
+      String software,
+      Optional<LocalDate> made,
+      Path outDir)
+      throws InputProblem {
     Map<String, byte[]> files = new LinkedHashMap<>();
+    String html = Dossier.html(season, diary, software, made, Words.english());
+    Instant newest =
+        season.banks().stream().map(SeasonResult.Bank::to).max(Instant::compareTo).orElseThrow();
+    put(files, "dossier.html", html);
+    files.put("dossier.pdf", PdfFile.of(html, newest));
+    write(season, diary, software, outDir, files);
+  }
+
+  private static void write(
+      SeasonResult season,
+      List<DiaryEvent> diary,
+      String software,
+      Path outDir,
+      Map<String, byte[]> files)
+      throws InputProblem {
+    Words words = Words.english();
     put(files, "index.html", SeasonPage.html(checks(season, outDir), words));
     put(files, "season.html", SeasonStory.html(season, diary, words));
     put(files, "season.json", SeasonJson.text(season, software));

@@ -15,7 +15,6 @@ import java.util.concurrent.TimeUnit;
 import java.util.zip.GZIPInputStream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.io.TempDir;
 import sagbook.issue.InputProblem;
 import sagbook.record.KeptMonth;
@@ -25,18 +24,17 @@ import sagbook.record.store.RecordFile;
  * The packaged program killed while it checks into a record, and run twice at once. {@code
  * -Dsagbook.kills=200} kills more often than the usual build does.
  */
-@TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class RecordKilledIT {
   private static final int KILLS = Integer.getInteger("sagbook.kills", 6);
 
-  @TempDir private Path folder;
-  private Path before;
-  private List<KeptMonth> oldState;
-  private List<KeptMonth> newState;
-  private long usualMs;
+  @TempDir private static Path folder;
+  private static Path before;
+  private static List<KeptMonth> oldState;
+  private static List<KeptMonth> newState;
+  private static long usualMs;
 
   @BeforeAll
-  void aRecordOfOneMonthAndWhatItBecomes() throws Exception {
+  static void aRecordOfOneMonthAndWhatItBecomes() throws Exception {
     before = folder.resolve("before.db");
     log("2026-07");
     log("2026-09");
@@ -50,7 +48,7 @@ class RecordKilledIT {
     assertEquals(List.of(1, 2), List.of(oldState.size(), newState.size()));
   }
 
-  private void log(String month) throws IOException {
+  private static void log(String month) throws IOException {
     try (BufferedReader reader =
         new BufferedReader(
             new InputStreamReader(
@@ -61,7 +59,7 @@ class RecordKilledIT {
     }
   }
 
-  private Process start(Path record, String month) throws IOException {
+  private static Process start(Path record, String month) throws IOException {
     List<String> line =
         List.of(
             Path.of(System.getProperty("java.home"), "bin", "java").toString(),

@@ -41,7 +41,8 @@ public record Assets(String style, String script) {
     }
   }
 
-  private static String resource(String name) {
+  /** A text that comes with the program. */
+  static String resource(String name) {
     try (InputStream in = Assets.class.getResourceAsStream("/sagbook/report/" + name)) {
       if (in == null) {
         throw new IllegalStateException(name + " is missing from the program");
