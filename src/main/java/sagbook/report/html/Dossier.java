@@ -17,6 +17,7 @@ import sagbook.record.InputFile;
 import sagbook.record.KeptCheck;
 import sagbook.record.KeptMonth;
 import sagbook.record.Quantity;
+import sagbook.record.Rounded;
 import sagbook.report.chart.DataTable;
 import sagbook.report.words.Numbers;
 import sagbook.report.words.OutsideText;
@@ -117,7 +118,7 @@ public record Dossier(
     facts.add(
         entry(
             words.say("fact.nominal"),
-            Numbers.with(Numbers.significant(season.battery().nominalCapacityAh(), 4), "Ah")));
+            Numbers.with(Rounded.of(season.battery().nominalCapacityAh()).toPlainString(), "Ah")));
     facts.add(entry(words.say("dossier.banks"), Integer.toString(season.banks().size())));
     facts.add(
         entry(
