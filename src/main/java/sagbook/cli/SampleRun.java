@@ -5,6 +5,7 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -15,7 +16,11 @@ import sagbook.packfile.PackFile;
 import sagbook.pipeline.Check;
 import sagbook.record.BankResult;
 import sagbook.record.CheckResult;
+import sagbook.record.KeptMonth;
 import sagbook.report.ReportFolder;
+import sagbook.report.SeasonPages;
+import sagbook.season.Season;
+import sagbook.season.SeasonResult;
 
 /**
  * The main job on the sample logs, month by month, for a first look after the build. Ends with
@@ -41,6 +46,7 @@ public final class SampleRun {
     PackDescription pack = PackFile.read(packFile);
     out.println("Checking the sample season, month by month:");
     Path newest = REPORTS;
+    List<KeptMonth> kept = new ArrayList<>();
     for (Path month : months()) {
       String name = month.getFileName().toString().replaceFirst("\\.csv.*$", "");
       ReadRequest request =
@@ -53,11 +59,18 @@ public final class SampleRun {
       CheckResult result = Check.run(request, Version.current(), words -> {});
       newest = REPORTS.resolve(name);
       ReportFolder.write(result, newest);
+      kept.addAll(KeptMonth.of(result, ""));
       for (BankResult bank : result.banks()) {
         out.println("  " + name + "  " + bank.verdict().headline());
       }
     }
     out.println("The newest report lies in " + newest.resolve("report.html"));
+    SeasonResult season = Season.of(kept, List.of());
+    Path together = REPORTS.resolve("season");
+    SeasonPages.write(season, List.of(), Version.current(), together);
+    out.println("All months together:");
+    season.banks().forEach(bank -> out.println("  " + bank.headline()));
+    out.println("The season lies in " + together.resolve("season.html"));
   }
 
   private static List<Path> months() throws IOException {

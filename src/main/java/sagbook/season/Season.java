@@ -16,7 +16,8 @@ public final class Season {
   /**
    * Judges every bank.
    *
-   * @param months of one battery, each bank's oldest first; at least one
+   * @param months of one battery, each bank's oldest first; at least one. Of a bank whose number of
+   *     cells changed only those with the newest number count
    * @param diary oldest day first
    */
   public static SeasonResult of(List<KeptMonth> months, List<DiaryEvent> diary) {
@@ -25,9 +26,14 @@ public final class Season {
       byBank.computeIfAbsent(month.bank().bank(), bank -> new ArrayList<>()).add(month);
     }
     List<SeasonResult.Bank> banks = new ArrayList<>();
-    byBank.forEach((name, own) -> banks.add(bank(name, own, diary)));
+    byBank.forEach((name, own) -> banks.add(bank(name, likeTheNewest(own), diary)));
     SeasonResult.Bank last = banks.get(banks.size() - 1);
     return new SeasonResult(last.months().get(last.months().size() - 1).battery(), banks);
+  }
+
+  private static List<KeptMonth> likeTheNewest(List<KeptMonth> months) {
+    int cells = months.get(months.size() - 1).cells().size();
+    return months.stream().filter(month -> month.cells().size() == cells).toList();
   }
 
   private static SeasonResult.Bank bank(

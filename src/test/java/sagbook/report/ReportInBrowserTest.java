@@ -23,7 +23,10 @@ import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.interactions.Actions;
 import sagbook.issue.InputProblem;
+import sagbook.record.DiaryEvent;
 import sagbook.record.InventedResult;
+import sagbook.season.InventedSeason;
+import sagbook.season.Season;
 
 /** The page as a reader meets it. Skipped where no browser is installed. */
 final class ReportInBrowserTest {
@@ -42,6 +45,12 @@ final class ReportInBrowserTest {
     SeasonIndex.write(dir.resolve("season"));
     ReportFolder.write(InventedResult.twoBanks(), dir.resolve("two"));
     ReportFolder.write(InventedResult.named(HOSTILE, HOSTILE, HOSTILE), dir.resolve("hostile"));
+    List<DiaryEvent> diary =
+        List.of(
+            new DiaryEvent(
+                InventedSeason.day(4), DiaryEvent.Kind.CELL_REPLACED, "", 5, HOSTILE, HOSTILE));
+    SeasonPages.write(
+        Season.of(new InventedSeason(1).make(), diary), diary, "0.1.0", dir.resolve("story"));
   }
 
   @AfterAll
@@ -60,12 +69,17 @@ final class ReportInBrowserTest {
   }
 
   private static void open(String report) {
-    String page = report.equals("season") ? "season/index.html" : report + "/report.html";
+    String page =
+        switch (report) {
+          case "season" -> "season/index.html";
+          case "story" -> "story/season.html";
+          default -> report + "/report.html";
+        };
     browser.open(dir.resolve(page));
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"month", "two", "hostile", "season"})
+  @ValueSource(strings = {"month", "two", "hostile", "season", "story"})
   void opensWithoutConsoleMessageOrRequest(String report) {
     browser.console();
     browser.requests();
@@ -109,7 +123,7 @@ final class ReportInBrowserTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"month", "two", "hostile", "season"})
+  @ValueSource(strings = {"month", "two", "hostile", "season", "story"})
   void neverScrollsSidewaysOnAPhone(String report) {
     browser.width(360);
     open(report);

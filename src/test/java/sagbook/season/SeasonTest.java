@@ -243,6 +243,15 @@ class SeasonTest {
   }
 
   @Test
+  void monthsWithAnotherNumberOfCellsAreLeftOut() {
+    List<sagbook.record.KeptMonth> months =
+        new java.util.ArrayList<>(
+            sagbook.record.KeptMonth.of(sagbook.record.InventedResult.month(), "c".repeat(64)));
+    months.addAll(new InventedSeason(1).make());
+    assertEquals(8, Season.of(months, List.of()).banks().get(0).months().size());
+  }
+
+  @Test
   void sumsWhatTheBatteryWentThrough() {
     StressAccount stress = judged(new InventedSeason(1)).stress();
     assertEquals(8 * 720, stress.hours().orElseThrow());

@@ -40,7 +40,9 @@ public final class RecordFile implements AutoCloseable {
       RecordFile record =
           new RecordFile(file, config.createConnection("jdbc:sqlite:" + file.toAbsolutePath()));
       try {
-        record.change(() -> Schema.bringUpToDate(record.connection, file));
+        if (!record.ask(() -> Schema.isUpToDate(record.connection))) {
+          record.change(() -> Schema.bringUpToDate(record.connection, file));
+        }
       } catch (InputProblem e) {
         record.close();
         throw e;

@@ -42,6 +42,12 @@ final class Schema {
 
   private Schema() {}
 
+  /** Whether nothing is left to do, so that a record can be read where nothing may be written. */
+  static boolean isUpToDate(Connection connection) throws SQLException {
+    return number(connection, "PRAGMA user_version") == VERSION
+        && number(connection, "PRAGMA application_id") == APPLICATION;
+  }
+
   /** To be run in a transaction. */
   static void bringUpToDate(Connection connection, Path file) throws SQLException, InputProblem {
     int version = number(connection, "PRAGMA user_version");
