@@ -88,8 +88,7 @@ public final class CheckCommand implements Callable<Integer> {
       description = {
         "Keep the result in this battery's record (SQLite; made when it isn't there), which season"
             + " reads. Files that the record knows are not read again. Logs of more than a month"
-            + " are checked calendar month by calendar month, each with a report of its own"
-            + " in a folder of DIR."
+            + " are checked month by month, each with a report of its own in a folder of DIR."
       })
   private @Nullable Path record;
 

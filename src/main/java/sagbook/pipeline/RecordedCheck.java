@@ -6,6 +6,7 @@ import java.time.YearMonth;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -22,12 +23,16 @@ import sagbook.record.CheckResult;
 import sagbook.record.KnownFiles;
 
 /**
- * Checks of what a record doesn't know yet. Logs of up to a month are one check; longer ones are
- * checked calendar month by calendar month, and only the months that new files reach into.
+ * Checks of what a record doesn't know yet. Logs of up to a month are one check. Longer ones are
+ * checked file by file where each file holds about a month, else calendar month by calendar month;
+ * only what new files reach into.
  */
 public final class RecordedCheck {
   /** Up to this long, logs are taken as one month. */
   private static final Duration A_MONTH = Duration.ofDays(32);
+
+  /** From this length on, a file is taken to hold a month. */
+  private static final Duration MOST_OF_A_MONTH = Duration.ofDays(20);
 
   private static final Duration A_DAY = Duration.ofDays(1);
 
@@ -52,7 +57,19 @@ public final class RecordedCheck {
   private record Part(YearMonth month, ReadRequest request) {}
 
   /** Time that a file covers. */
-  private record Span(String file, Instant first, Instant last) {}
+  private record Span(String file, Instant first, Instant last) {
+    Duration length() {
+      return Duration.between(first, last);
+    }
+
+    Instant middle() {
+      return first.plus(length().dividedBy(2));
+    }
+
+    boolean holdsMiddleOf(Span other) {
+      return !other.middle().isBefore(first) && !other.middle().isAfter(last);
+    }
+  }
 
   /** Takes each month's result as soon as it is there. */
   @FunctionalInterface
@@ -154,13 +171,43 @@ public final class RecordedCheck {
     all.addAll(fresh);
     Instant first = all.stream().map(Span::first).min(Instant::compareTo).orElseThrow();
     Instant last = all.stream().map(Span::last).max(Instant::compareTo).orElseThrow();
-    if (Duration.between(first, last).compareTo(A_MONTH) <= 0) {
-      Instant middle = first.plus(Duration.between(first, last).dividedBy(2));
-      return List.of(new Part(YearMonth.from(middle.atZone(zone)), request));
+    Span whole = new Span("", first, last);
+    if (whole.length().compareTo(A_MONTH) <= 0) {
+      return List.of(new Part(month(whole), request));
+    }
+    if (all.stream().allMatch(RecordedCheck::isAMonth)) {
+      return byFile(all, fresh);
     }
     List<Part> parts = new ArrayList<>();
     for (YearMonth month : months(fresh)) {
       parts.add(part(month, all));
+    }
+    return parts;
+  }
+
+  private static boolean isAMonth(Span file) {
+    return file.length().compareTo(MOST_OF_A_MONTH) >= 0 && file.length().compareTo(A_MONTH) <= 0;
+  }
+
+  private YearMonth month(Span span) {
+    return YearMonth.from(span.middle().atZone(zone));
+  }
+
+  /** One part a month's files, of those months that have a new one. */
+  private List<Part> byFile(List<Span> all, List<Span> fresh) {
+    List<Span> waiting = new ArrayList<>(all);
+    waiting.sort(Comparator.comparing(Span::first).thenComparing(Span::file));
+    List<Part> parts = new ArrayList<>();
+    while (!waiting.isEmpty()) {
+      Span first = waiting.get(0);
+      List<Span> together = waiting.stream().filter(first::holdsMiddleOf).toList();
+      waiting.removeAll(together);
+      if (together.stream().anyMatch(fresh::contains)) {
+        Set<String> others = new HashSet<>();
+        all.forEach(span -> others.add(span.file()));
+        together.forEach(span -> others.remove(span.file()));
+        parts.add(new Part(month(first), request.without(others)));
+      }
     }
     return parts;
   }

@@ -56,7 +56,7 @@ class CheckRecordTest {
                 new GZIPInputStream(
                     Files.newInputStream(Path.of("sample-logs/logs", month + ".csv.gz"))),
                 StandardCharsets.UTF_8))) {
-      return Files.write(folder.resolve(month + ".csv"), reader.lines().limit(1 + rows).toList());
+      return Files.write(folder.resolve(month + ".csv"), reader.lines().limit(1L + rows).toList());
     }
   }
 
@@ -115,6 +115,30 @@ class CheckRecordTest {
     Run third = check(temp.resolve("logs").toString());
     assertEquals("", third.err());
     assertTrue(third.out().startsWith("Nothing is new"), third.out());
+  }
+
+  /** Thirty days a file, as some loggers write, whatever the calendar says. */
+  @Test
+  void filesOfAboutAMonthAreMonths() throws IOException, InputProblem {
+    Path logs = Files.createDirectories(temp.resolve("logs"));
+    List<String> july = Files.readAllLines(log("2026-07", Integer.MAX_VALUE));
+    List<String> august = Files.readAllLines(log("2026-08", Integer.MAX_VALUE));
+    List<String> both = new java.util.ArrayList<>(july);
+    both.addAll(august.subList(1, august.size()));
+    Files.delete(logs.resolve("2026-07.csv"));
+    Files.delete(logs.resolve("2026-08.csv"));
+    for (int part = 0; part < 2; part++) {
+      List<String> lines = new java.util.ArrayList<>(both.subList(0, 1));
+      for (int row = 0; row < 27 * 1440; row += 10) {
+        lines.add(both.get(1 + part * 27 * 1440 + row));
+      }
+      Files.write(logs.resolve("part" + part + ".csv"), lines);
+    }
+    Run run = check(logs.toString());
+    assertEquals("", run.err());
+    assertEquals(2, months().size(), run.out());
+    assertEquals(List.of(1, 1), months().stream().map(month -> month.inputs().size()).toList());
+    assertTrue(check(logs.toString()).out().startsWith("Nothing is new"));
   }
 
   @Test
