@@ -221,6 +221,29 @@ def even_table():
     write("even_table.csv", "kind,place,value", rows)
 
 
+PCHIP_CURVES = {
+    "two points": ([0, 2], [1, 5]),
+    "three points": ([0, 1, 3], [0, 2, 3]),
+    "step": ([0, 1, 2, 3, 4, 5], [0, 0, 0, 1, 1, 1]),
+    "uneven": ([0, 0.1, 0.5, 2, 2.2, 6], [0, 1, 1.2, 4, 9, 9.5]),
+    "rest voltage": (
+        [0, 0.02, 0.05, 0.1, 0.2, 0.3, 0.5, 0.7, 0.75, 0.9, 0.97, 1],
+        [2.5, 2.78, 3.0, 3.16, 3.22, 3.26, 3.29, 3.3, 3.325, 3.333, 3.345, 3.65],
+    ),
+}
+
+
+def pchip():
+    rows = []
+    for name, (x, y) in PCHIP_CURVES.items():
+        x, y = np.array(x, dtype=float), np.array(y, dtype=float)
+        curve = interpolate.PchipInterpolator(x, y)
+        rows += [(name, "data", a, b) for a, b in zip(x, y)]
+        inside = [a + f * (b - a) for a, b in zip(x, x[1:]) for f in (0.25, 0.5, 0.9)]
+        rows += [(name, "value", q, curve(q)) for q in sorted(set(x) | set(inside))]
+    write("pchip.csv", "series,kind,x,y", rows)
+
+
 def normal():
     write("normal.csv", "p,quantile", [(p, stats.norm.ppf(p)) for p in (0.025, 0.5, 0.975)])
 
@@ -232,4 +255,5 @@ if __name__ == "__main__":
     curve()
     half_cells()
     even_table()
+    pchip()
     normal()

@@ -11,6 +11,7 @@ import sagbook.estimate.axis.VoltageObserver;
 import sagbook.estimate.capacity.CapacityEstimator;
 import sagbook.estimate.capacity.CapacityResult;
 import sagbook.estimate.capacity.CellCharge;
+import sagbook.estimate.curve.ElectrodePair;
 import sagbook.estimate.resistance.CellResistance;
 import sagbook.estimate.resistance.ResistanceEstimator;
 import sagbook.estimate.resistance.ResistanceResult;
@@ -43,7 +44,8 @@ public final class BankEstimator {
     ThinnedRecord record =
         counted
             ? evidence.thinned()
-            : VoltageObserver.observed(evidence.thinned(), pack.chemistry(), nominalAh);
+            : VoltageObserver.observed(
+                evidence.thinned(), ElectrodePair.of(pack).get(0), nominalAh);
     double slowOhm =
         counted
             ? response.map(BankEstimator::settled).orElse(0.0)
@@ -55,7 +57,7 @@ public final class BankEstimator {
         new ResistanceEstimator(
                 evidence, windows, axis.share(record, capacity.fullAh(), capacity.spanAh()))
             .estimate();
-    return assemble(evidence, pack, capacity, resistance, remarks(counted, axis, resistance));
+    return assemble(evidence, pack, capacity, resistance, remarks(pack, counted, axis, resistance));
   }
 
   /**
@@ -71,8 +73,13 @@ public final class BankEstimator {
   }
 
   private static List<String> remarks(
-      boolean counted, ChargeAxis axis, ResistanceResult resistance) {
+      PackDescription pack, boolean counted, ChargeAxis axis, ResistanceResult resistance) {
     List<String> remarks = new ArrayList<>();
+    if (pack.openCircuit().isPresent()) {
+      remarks.add(
+          "Where the cells are full and where they are empty was read off the open-circuit table in the"
+              + " pack description.");
+    }
     if (!counted) {
       remarks.add(
           "No current was logged: the charge that went in and out was inferred from the string's"

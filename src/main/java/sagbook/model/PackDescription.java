@@ -17,6 +17,7 @@ import java.util.Optional;
  * @param limits what the cells may see
  * @param spareCapacityAh a spare cell's capacity; empty means nominal
  * @param spareResistanceMilliohm a spare cell's resistance; empty means the string's median
+ * @param openCircuit the cells' open-circuit curve, where the keeper has one
  * @param banks parallel strings with their own files; empty means one bank called "main"
  * @param logs what is said about log files whose meaning can't be guessed
  */
@@ -31,6 +32,7 @@ public record PackDescription(
     Limits limits,
     Optional<Double> spareCapacityAh,
     Optional<Double> spareResistanceMilliohm,
+    Optional<OpenCircuitTable> openCircuit,
     List<BankDescription> banks,
     List<LogMapping> logs) {
 
@@ -70,6 +72,7 @@ public record PackDescription(
         Optional.empty(),
         Optional.empty(),
         Limits.of(chemistry),
+        Optional.empty(),
         Optional.empty(),
         Optional.empty(),
         List.of(),

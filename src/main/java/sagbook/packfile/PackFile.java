@@ -37,6 +37,11 @@ import sagbook.model.PackDescription;
  * [spare]                      # what a replacement would be; defaults: nominal, string's median
  * capacity_ah, resistance_mohm
  *
+ * [cell]                       # the cells' own open-circuit curve; default: published ones
+ * charge_fraction = [0, 0.02, ..., 1]   # rising, 10 or more
+ * open_circuit_v = [2.5, 2.8, ..., 3.65]  # rest voltage at each, never falling; has to reach from
+ *                              # cell_empty_v to cell_full_v
+ *
  * [[bank]]                     # one a parallel string; default: one bank called "main"
  * name = "left"
  * files = ["left-*.csv"]
@@ -62,7 +67,7 @@ public final class PackFile {
 
   private static PackDescription from(TomlDocument document) throws InputProblem {
     TomlTable root = document.root();
-    root.allowOnly("pack", "limits", "spare", "bank", "log");
+    root.allowOnly("pack", "limits", "spare", "cell", "bank", "log");
     Optional<TomlTable> given = root.table("pack");
     if (given.isEmpty()) {
       throw root.missing("[pack]", "[pack] followed by name, chemistry and series_cells");
@@ -83,6 +88,7 @@ public final class PackFile {
       throw pack.missing("series_cells", "series_cells = 16");
     }
     Spare spare = spare(root);
+    Limits limits = limits(root, chemistry);
     return new PackDescription(
         name,
         chemistry,
@@ -91,9 +97,10 @@ public final class PackFile {
         zone(pack),
         pack.number("bleed_resistor_ohm", 0.01, 10_000),
         sign(pack),
-        limits(root, chemistry),
+        limits,
         spare.capacityAh(),
         spare.resistanceMilliohm(),
+        CurveTable.read(root, limits),
         banks(root),
         MappingFile.mappings(root));
   }

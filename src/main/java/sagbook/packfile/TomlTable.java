@@ -109,6 +109,27 @@ final class TomlTable {
     return Optional.of(value.intValue());
   }
 
+  /** A list of numbers, each within inclusive ends; empty when there is no such key. */
+  Optional<List<Double>> numbers(String key, double least, double most) throws InputProblem {
+    JsonNode value = node.get(key);
+    if (value == null) {
+      return Optional.empty();
+    }
+    String expected = "a list of numbers from " + plain(least) + " to " + plain(most);
+    if (!value.isArray()) {
+      throw complaint(key, expected, value);
+    }
+    List<Double> found = new ArrayList<>();
+    for (JsonNode one : value) {
+      double number = one.isNumber() ? one.doubleValue() : Double.NaN;
+      if (!(number >= least && number <= most)) {
+        throw complaint(key, expected, one);
+      }
+      found.add(number);
+    }
+    return Optional.of(found);
+  }
+
   /** One text, or a list of texts. */
   List<String> texts(String key) throws InputProblem {
     JsonNode value = node.get(key);
@@ -181,6 +202,19 @@ final class TomlTable {
             + where()
             + "; add a line such as "
             + example
+            + ".");
+  }
+
+  /** A complaint about the whole of a list: what is wrong with it and what was expected. */
+  InputProblem listComplaint(String key, String wrong, String expected) {
+    return InputProblem.usage(
+        document.place(name, nth, key)
+            + ": "
+            + InputProblem.quoted(key)
+            + " "
+            + wrong
+            + "; expected "
+            + expected
             + ".");
   }
 

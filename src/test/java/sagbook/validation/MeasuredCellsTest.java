@@ -7,7 +7,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -25,11 +24,10 @@ import sagbook.evidence.Edge;
 import sagbook.issue.InputProblem;
 import sagbook.logfile.ReadRequest;
 import sagbook.model.Chemistry;
-import sagbook.model.CurrentSign;
 import sagbook.model.Estimate;
 import sagbook.model.Finding;
-import sagbook.model.Limits;
 import sagbook.model.PackDescription;
+import sagbook.packfile.PackFile;
 import sagbook.pipeline.Check;
 import sagbook.record.BankResult;
 import sagbook.verdict.CellVerdict;
@@ -74,22 +72,18 @@ class MeasuredCellsTest {
     BankResult check(Chemistry chemistry, double ampereHours) throws IOException, InputProblem {
       Path file = temp.resolve("log.csv");
       Files.writeString(file, text);
-      PackDescription plain =
-          PackDescription.of("cell", chemistry, cells, ampereHours, ZoneId.of("Etc/UTC"));
       PackDescription pack =
-          new PackDescription(
-              plain.name(),
-              chemistry,
-              cells,
-              ampereHours,
-              plain.timezone(),
-              Optional.empty(),
-              Optional.of(CurrentSign.CHARGE_POSITIVE),
-              Limits.of(chemistry),
-              Optional.empty(),
-              Optional.empty(),
-              List.of(),
-              List.of());
+          PackFile.parse(
+              "pack.toml",
+              """
+              [pack]
+              name = "cell"
+              chemistry = "%s"
+              series_cells = %s
+              nominal_capacity_ah = %s
+              current_sign = "charge positive"
+              """
+                  .formatted(chemistry.key(), cells, ampereHours));
       ReadRequest request =
           new ReadRequest(
               pack, List.of(file.toString()), Optional.empty(), Optional.empty(), Optional.empty());

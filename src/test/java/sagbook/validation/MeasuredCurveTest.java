@@ -6,11 +6,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import sagbook.estimate.BankEstimates;
 import sagbook.estimate.CellEstimates;
@@ -21,6 +22,7 @@ import sagbook.model.Estimate;
 import sagbook.model.Finding;
 import sagbook.model.PackDescription;
 import sagbook.numeric.Robust;
+import sagbook.packfile.PackFile;
 import sagbook.pipeline.Check;
 import sagbook.record.BankResult;
 import sagbook.verdict.CellVerdict;
@@ -46,7 +48,7 @@ class MeasuredCurveTest {
     }
   }
 
-  private Judged judged(Chemistry chemistry, String table, double missingAh)
+  private Judged judged(Chemistry chemistry, String table, double missingAh, String more)
       throws IOException, InputProblem {
     boolean flat = chemistry == Chemistry.LFP;
     double[] capacityAh = {282, 279, 280, 252, 281, 278.5, 281.5, 279.5};
@@ -60,9 +62,7 @@ class MeasuredCurveTest {
             RESISTANCE,
             flat ? 3.45 : 4.16,
             flat ? 2.9 : 3.2);
-    PackDescription pack =
-        PackDescription.of(
-            "measured", chemistry, 8, MeasuredString.NOMINAL_AH, ZoneId.of("Etc/UTC"));
+    PackDescription pack = PackFile.parse("pack.toml", description(chemistry) + more);
     Path log = temp.resolve("log.csv");
     Files.writeString(log, string.log(DAYS));
     ReadRequest request =
@@ -70,6 +70,17 @@ class MeasuredCurveTest {
             pack, List.of(log.toString()), Optional.empty(), Optional.empty(), Optional.empty());
     BankResult bank = Check.run(request, "test", words -> {}).banks().get(0);
     return new Judged(string, bank.estimates(), bank.verdict().cells());
+  }
+
+  private static String description(Chemistry chemistry) {
+    return """
+    [pack]
+    name = "measured"
+    chemistry = "%s"
+    series_cells = 8
+    nominal_capacity_ah = %s
+    """
+        .formatted(chemistry.key(), MeasuredString.NOMINAL_AH);
   }
 
   private static void assertFinding(Judged judged, int cell, Finding otherwise) {
@@ -97,7 +108,7 @@ class MeasuredCurveTest {
   @ValueSource(
       strings = {"LG-INR21700M50T_C32_pseudo_ocv.csv", "Molicel-INR21700P42A_C32_pseudo_ocv.csv"})
   void onASlopingCurveEveryFaultIsNamedAndMeasured(String table) throws IOException, InputProblem {
-    Judged judged = judged(Chemistry.NMC, table, 14);
+    Judged judged = judged(Chemistry.NMC, table, 14, "");
     for (int cell = 1; cell <= 8; cell++) {
       Finding otherwise =
           cell == WORN
@@ -121,7 +132,7 @@ class MeasuredCurveTest {
   @ValueSource(strings = {"LithiumWerks-APR18650M1B_C32_pseudo_ocv.csv", "sony_us26650_OCV.csv"})
   void onAFlatCurveTheWornAndTheResistiveCellAreNamedAndNoHealthyOne(String table)
       throws IOException, InputProblem {
-    Judged judged = judged(Chemistry.LFP, table, 1);
+    Judged judged = judged(Chemistry.LFP, table, 1, "");
     for (int cell = 1; cell <= 8; cell++) {
       assertFinding(judged, cell, cell == WORN ? Finding.LOW_CAPACITY : Finding.HEALTHY);
       double found =
@@ -132,5 +143,51 @@ class MeasuredCurveTest {
     // Put into the generator: 15 kJ/mol, which a day's swing of twelve degrees has to show.
     double energy = judged.estimates().activationEnergyKilojoulePerMole().find().orElseThrow();
     assertEquals(15, energy, 1);
+  }
+
+  /**
+   * With the cells' own table in the pack description, a point in seven of it, ampere-hours come
+   * out between the rest voltages that it reaches.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "LFP, LithiumWerks-APR18650M1B_C32_pseudo_ocv.csv, 2.5, 3.55",
+    "LFP, sony_us26650_OCV.csv, 2.5, 3.50",
+    "NMC, LG-INR21700M50T_C32_pseudo_ocv.csv, 3.0, 4.18",
+    "NMC, Molicel-INR21700P42A_C32_pseudo_ocv.csv, 3.0, 4.18"
+  })
+  void theCellsOwnTableGivesAmpereHours(
+      Chemistry chemistry, String table, double emptyV, double fullV)
+      throws IOException, InputProblem {
+    Judged judged = judged(chemistry, table, 1, ownTable(table, emptyV, fullV));
+    MeasuredString string = judged.string();
+    double share = string.shareAt(fullV) - string.shareAt(emptyV);
+    for (CellVerdict cell : judged.cells()) {
+      double truth = share * string.capacityAh()[cell.cell() - 1];
+      assertHolds(truth, cell.estimates().capacityAh(), 0.015 * truth, "cell " + cell.cell());
+    }
+  }
+
+  private static String ownTable(String table, double emptyV, double fullV) throws IOException {
+    List<double[]> all = MeasuredString.table("lfp_ocv_tables", table);
+    List<String> charge = new ArrayList<>();
+    List<String> volt = new ArrayList<>();
+    double highest = 0;
+    for (int i = 0; i < all.size(); i++) {
+      if (i % 7 == 0 || i == all.size() - 1) {
+        highest = Math.max(highest, all.get(i)[1]);
+        charge.add(Double.toString(all.get(i)[0]));
+        volt.add(Double.toString(highest));
+      }
+    }
+    return """
+    [limits]
+    cell_empty_v = %s
+    cell_full_v = %s
+    [cell]
+    charge_fraction = %s
+    open_circuit_v = %s
+    """
+        .formatted(emptyV, fullV, charge, volt);
   }
 }

@@ -14,6 +14,7 @@ import sagbook.estimate.curve.HalfCells;
 import sagbook.model.Estimate;
 import sagbook.numeric.EvenTable;
 import sagbook.numeric.Jackknife;
+import sagbook.numeric.MonotoneCurve;
 import sagbook.numeric.NonlinearFit;
 import sagbook.numeric.Ridge;
 import sagbook.numeric.Robust;
@@ -168,6 +169,20 @@ class ScipyTest {
     EvenTable table = new EvenTable(0, 0.1, values);
     for (String[] row : rows) {
       assertEquals(number(row[2]), table.at(number(row[1])), 1e-12, "at " + row[1]);
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"two points", "three points", "step", "uneven", "rest voltage"})
+  void curvesThatDontOvershoot(String series) throws IOException {
+    List<String[]> rows = rows("pchip.csv").stream().filter(r -> r[0].equals(series)).toList();
+    List<String[]> data = rows.stream().filter(r -> r[1].equals("data")).toList();
+    MonotoneCurve curve =
+        new MonotoneCurve(
+            data.stream().mapToDouble(r -> number(r[2])).toArray(),
+            data.stream().mapToDouble(r -> number(r[3])).toArray());
+    for (String[] row : rows) {
+      assertEquals(number(row[3]), curve.at(number(row[2])), 1e-12, "at " + row[2]);
     }
   }
 

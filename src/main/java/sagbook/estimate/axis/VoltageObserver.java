@@ -1,7 +1,7 @@
 package sagbook.estimate.axis;
 
 import java.util.Arrays;
-import sagbook.estimate.curve.HalfCells;
+import sagbook.estimate.curve.ElectrodePair;
 import sagbook.evidence.ThinnedRecord;
 import sagbook.model.Chemistry;
 import sagbook.numeric.EvenTable;
@@ -32,13 +32,13 @@ public final class VoltageObserver {
   /**
    * The record with a current and a charge counter made up from its voltages.
    *
+   * @param pair the cells' open-circuit curve
    * @param nominalAh nominal capacity, Ah
    */
-  public static ThinnedRecord observed(
-      ThinnedRecord record, Chemistry chemistry, double nominalAh) {
+  public static ThinnedRecord observed(ThinnedRecord record, ElectrodePair pair, double nominalAh) {
     double[] voltage = AxisBuilder.restingVoltage(record, 0);
-    EvenTable curve = table(HalfCells.of(chemistry).get(0));
-    double hysteresisV = chemistry == Chemistry.LFP ? 0.009 : 0.003;
+    EvenTable curve = table(pair);
+    double hysteresisV = pair.chemistry() == Chemistry.LFP ? 0.009 : 0.003;
     int rows = record.rows();
     float[] current = new float[rows];
     double[] charge = new double[rows];
@@ -84,7 +84,7 @@ public final class VoltageObserver {
     return z;
   }
 
-  private static EvenTable table(HalfCells pair) {
+  private static EvenTable table(ElectrodePair pair) {
     int n = 500;
     double[] values = new double[n + 1];
     for (int i = 0; i <= n; i++) {

@@ -6,7 +6,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import sagbook.estimate.axis.AxisBuilder;
 import sagbook.estimate.axis.ChargeAxis;
-import sagbook.estimate.curve.HalfCells;
+import sagbook.estimate.curve.ElectrodePair;
 import sagbook.evidence.ThinnedRecord;
 import sagbook.model.Chemistry;
 import sagbook.model.Estimate;
@@ -149,7 +149,7 @@ public final class CapacityEstimator {
   private Optional<CurveAnchor> anchor(CellCurve curve, CurveLearner.Learned first, double stepAh) {
     EvenTable whole = whole(curve);
     CurveAnchor best = null;
-    for (HalfCells pair : HalfCells.of(pack.chemistry())) {
+    for (ElectrodePair pair : ElectrodePair.of(pack)) {
       Optional<CurveAnchor> one =
           CurveAnchor.fit(
               pair,
@@ -254,6 +254,12 @@ public final class CapacityEstimator {
     }
     if (fast) {
       return tooFast();
+    }
+    if (pack.chemistry() != Chemistry.LFP && pack.openCircuit().isEmpty()) {
+      // A measured NMC cell came out 4 % wrong by the published curve of another.
+      return Estimate.unknown(
+          "cells of this chemistry differ too much from make to make for ampere-hours; put your"
+              + " cells' open-circuit table into the pack description");
     }
     if (!topSeen || anchor.isEmpty()) {
       return Estimate.unknown(

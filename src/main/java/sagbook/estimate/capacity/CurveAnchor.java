@@ -2,7 +2,8 @@ package sagbook.estimate.capacity;
 
 import java.util.Arrays;
 import java.util.Optional;
-import sagbook.estimate.curve.HalfCells;
+import sagbook.estimate.curve.ElectrodePair;
+import sagbook.model.Chemistry;
 import sagbook.numeric.EvenTable;
 import sagbook.numeric.NonlinearFit;
 
@@ -28,7 +29,7 @@ import sagbook.numeric.NonlinearFit;
  * @param emptySdAh its standard deviation, Ah
  */
 record CurveAnchor(
-    HalfCells pair,
+    ElectrodePair pair,
     double positiveAh,
     double positiveSizeAh,
     double negativeAh,
@@ -59,7 +60,7 @@ record CurveAnchor(
    * @param emptyV rest voltage of an empty cell
    */
   static Optional<CurveAnchor> fit(
-      HalfCells pair,
+      ElectrodePair pair,
       EvenTable curve,
       double fromAh,
       double toAh,
@@ -81,7 +82,7 @@ record CurveAnchor(
   private static final class Fitter {
     private static final int POINTS = 240;
 
-    private final HalfCells pair;
+    private final ElectrodePair pair;
     private final double nominalAh;
     private final double toAh;
     private final double fullV;
@@ -91,7 +92,7 @@ record CurveAnchor(
     private final double[] sd = new double[POINTS];
 
     Fitter(
-        HalfCells pair,
+        ElectrodePair pair,
         EvenTable curve,
         double fromAh,
         double toAh,
@@ -131,7 +132,7 @@ record CurveAnchor(
 
     Optional<CurveAnchor> from(double size) {
       double top = toAh / nominalAh;
-      double full = pair == HalfCells.NMC_CHEN ? top + 0.04 : top;
+      double full = pair.chemistry() == Chemistry.LFP ? top : top + 0.04;
       double positive = pair.positiveSize() * size;
       double negative = pair.negativeSize() * size;
       double[] start = {
@@ -195,7 +196,7 @@ record CurveAnchor(
     }
 
     private double edge(double[] p, double volt, boolean top) {
-      return top ? root(p, volt, p[0] - 0.2, p[0] + 0.02) : root(p, volt, p[2] - 0.005, p[2] + 0.6);
+      return top ? fullRoot(p, volt) : root(p, volt, p[2] - 0.005, p[2] + 0.6);
     }
 
     private double fullRoot(double[] p, double volt) {

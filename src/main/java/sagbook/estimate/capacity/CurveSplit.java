@@ -1,7 +1,7 @@
 package sagbook.estimate.capacity;
 
 import java.util.Optional;
-import sagbook.estimate.curve.HalfCells;
+import sagbook.estimate.curve.ElectrodePair;
 import sagbook.model.Chemistry;
 import sagbook.model.PackDescription;
 import sagbook.numeric.EvenTable;
@@ -63,7 +63,7 @@ record CurveSplit(
   private static CurveSplit sloping(
       CurveLearner.Learned first, PackDescription pack, double nominalAh) {
     EvenTable f = first.curve();
-    HalfCells pair = HalfCells.of(pack.chemistry()).get(0);
+    ElectrodePair pair = ElectrodePair.of(pack).get(0);
     Optional<CurveAnchor> anchor =
         CurveAnchor.fit(
             pair,

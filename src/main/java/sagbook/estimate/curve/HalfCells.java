@@ -8,7 +8,7 @@ import sagbook.model.Chemistry;
  * the electrode (0 to 1). They anchor the curve learned from the pack where the pack was never
  * seen.
  */
-public enum HalfCells {
+public enum HalfCells implements ElectrodePair {
   /** LFP of Afshar et al. 2017 (arXiv:1709.03970), graphite of Chen et al. 2020. */
   AFSHAR_CHEN(Chemistry.LFP, 0.0025, 0.9235, 0.039, 0.794) {
     @Override
@@ -73,37 +73,36 @@ public enum HalfCells {
     this.fullX = fullX;
   }
 
-  /** Open-circuit voltage of a usual new cell at charge 0 to 1, V. */
+  @Override
   public double openCircuit(double charge) {
     return positive(emptyY + (fullY - emptyY) * charge)
         - negative(emptyX + (fullX - emptyX) * charge);
   }
 
-  /** Size of the positive electrode over the capacity of a usual new cell. */
+  @Override
   public double positiveSize() {
     return 1 / (emptyY - fullY);
   }
 
-  /** Size of the negative electrode over the capacity of a usual new cell. */
+  @Override
   public double negativeSize() {
     return 1 / (fullX - emptyX);
   }
 
-  /** Lithium share of the positive electrode of a full cell. */
+  @Override
   public double fullPositive() {
     return fullY;
   }
 
-  /** Lithium share of the negative electrode of an empty cell. */
+  @Override
   public double emptyNegative() {
     return emptyX;
   }
 
-  /** Positive electrode at lithium share {@code y}, V. */
-  public abstract double positive(double y);
-
-  /** Negative electrode at lithium share {@code x}, V. */
-  public abstract double negative(double x);
+  @Override
+  public Chemistry chemistry() {
+    return chemistry;
+  }
 
   /** The pairs known for a chemistry, the most usual first. */
   public static List<HalfCells> of(Chemistry chemistry) {
