@@ -2,6 +2,7 @@ package sagbook.model;
 
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -11,10 +12,12 @@ import java.util.Optional;
  * @param chemistry of all cells
  * @param seriesCells cells in series in each bank, 2 to 32
  * @param nominalCapacityAh what the cell maker's sheet says for one place in the string, Ah
+ * @param isCapacityTold whether the keeper told it
  * @param timezone for logs whose clock has no offset
  * @param bleedResistorOhm what a board bleeds a cell through; empty when not told
  * @param currentSign as told; empty means it is detected from the logs
  * @param limits what the cells may see
+ * @param rules thresholds that the keeper set otherwise than usual
  * @param spareCapacityAh a spare cell's capacity; empty means nominal
  * @param spareResistanceMilliohm a spare cell's resistance; empty means the string's median
  * @param openCircuit the cells' open-circuit curve, where the keeper has one
@@ -26,10 +29,12 @@ public record PackDescription(
     Chemistry chemistry,
     int seriesCells,
     double nominalCapacityAh,
+    boolean isCapacityTold,
     ZoneId timezone,
     Optional<Double> bleedResistorOhm,
     Optional<CurrentSign> currentSign,
     Limits limits,
+    Map<Threshold, Double> rules,
     Optional<Double> spareCapacityAh,
     Optional<Double> spareResistanceMilliohm,
     Optional<OpenCircuitTable> openCircuit,
@@ -56,6 +61,7 @@ public record PackDescription(
     if (!(nominalCapacityAh > 0 && nominalCapacityAh < 100_000)) {
       throw new IllegalArgumentException("nominal_capacity_ah must be above 0");
     }
+    rules = Map.copyOf(rules);
     banks = List.copyOf(banks);
     logs = List.copyOf(logs);
   }
@@ -68,10 +74,12 @@ public record PackDescription(
         chemistry,
         seriesCells,
         nominalCapacityAh,
+        true,
         zone,
         Optional.empty(),
         Optional.empty(),
         Limits.of(chemistry),
+        Map.of(),
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),

@@ -4,8 +4,11 @@ import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import sagbook.issue.InputProblem;
@@ -14,6 +17,7 @@ import sagbook.model.Chemistry;
 import sagbook.model.CurrentSign;
 import sagbook.model.Limits;
 import sagbook.model.PackDescription;
+import sagbook.model.Threshold;
 
 /**
  * Reads the pack description.
@@ -33,6 +37,9 @@ import sagbook.model.PackDescription;
  * [limits]                     # defaults by chemistry, see {@link Limits}
  * cell_full_v, cell_empty_v, cell_max_v, cell_min_v,
  * charge_min_c, charge_max_c, discharge_min_c, discharge_max_c
+ *
+ * [rules]                      # when a difference is worth acting on, see {@link Threshold}
+ * capacity_percent, resistance_percent, ...
  *
  * [spare]                      # what a replacement would be; defaults: nominal, string's median
  * capacity_ah, resistance_mohm
@@ -67,7 +74,7 @@ public final class PackFile {
 
   private static PackDescription from(TomlDocument document) throws InputProblem {
     TomlTable root = document.root();
-    root.allowOnly("pack", "limits", "spare", "cell", "bank", "log");
+    root.allowOnly("pack", "limits", "rules", "spare", "cell", "bank", "log");
     Optional<TomlTable> given = root.table("pack");
     if (given.isEmpty()) {
       throw root.missing("[pack]", "[pack] followed by name, chemistry and series_cells");
@@ -94,10 +101,12 @@ public final class PackFile {
         chemistry,
         cells.get(),
         pack.number("nominal_capacity_ah", 0.01, 99_999).orElse(DEFAULT_CAPACITY_AH),
+        pack.has("nominal_capacity_ah"),
         zone(pack),
         pack.number("bleed_resistor_ohm", 0.01, 10_000),
         sign(pack),
         limits,
+        rules(root),
         spare.capacityAh(),
         spare.resistanceMilliohm(),
         CurveTable.read(root, limits),
@@ -172,6 +181,38 @@ public final class PackFile {
       return new Limits(full, empty, most, least, chargeMin, chargeMax, dischargeMin, dischargeMax);
     } catch (IllegalArgumentException e) {
       throw root.complaint("limits", "every lower limit below its upper one");
+    }
+  }
+
+  private static Map<Threshold, Double> rules(TomlTable root) throws InputProblem {
+    Map<Threshold, Double> told = new EnumMap<>(Threshold.class);
+    Optional<TomlTable> given = root.table("rules");
+    if (given.isEmpty()) {
+      return told;
+    }
+    TomlTable table = given.get();
+    table.allowOnly(Arrays.stream(Threshold.values()).map(Threshold::key).toArray(String[]::new));
+    for (Threshold threshold : Threshold.values()) {
+      table
+          .number(threshold.key(), threshold.least(), threshold.most())
+          .ifPresent(value -> told.put(threshold, value));
+    }
+    ordered(table, told, Threshold.CAPACITY, Threshold.REPLACE_CAPACITY);
+    ordered(table, told, Threshold.RESISTANCE, Threshold.REPLACE_RESISTANCE);
+    ordered(table, told, Threshold.DRAIN, Threshold.DRAIN_STOP);
+    return told;
+  }
+
+  private static void ordered(
+      TomlTable table, Map<Threshold, Double> told, Threshold lower, Threshold upper)
+      throws InputProblem {
+    double low = told.getOrDefault(lower, lower.usual());
+    double high = told.getOrDefault(upper, upper.usual());
+    if (!(low <= high)) {
+      Threshold wrong = told.containsKey(upper) ? upper : lower;
+      throw table.complaint(
+          wrong.key(),
+          lower.key() + " (" + low + ") to be no more than " + upper.key() + " (" + high + ")");
     }
   }
 

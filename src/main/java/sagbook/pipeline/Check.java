@@ -21,7 +21,6 @@ import sagbook.record.CheckResult;
 import sagbook.record.InputFile;
 import sagbook.verdict.BankVerdict;
 import sagbook.verdict.Judge;
-import sagbook.verdict.Rules;
 import sagbook.whatif.Prospect;
 import sagbook.whatif.Spare;
 import sagbook.whatif.Use;
@@ -72,8 +71,7 @@ public final class Check {
                   Spare.of(pack))
               .prospect();
       BankVerdict verdict =
-          new Judge(Rules.usual(), pack.limits())
-              .judge(estimates, prospect, evidence.stress(), reading.advice());
+          new Judge(pack).judge(estimates, prospect, evidence.stress(), reading.advice());
       banks.add(
           new BankResult(
               bank,

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Locale;
 import sagbook.estimate.TemperatureFault;
 import sagbook.model.Estimate;
+import sagbook.verdict.Advice;
 import sagbook.verdict.CellVerdict;
 import sagbook.verdict.Severity;
 
@@ -82,6 +83,10 @@ public final class ResultsJson {
     node.put("to", bank.to().toString());
     node.put("headline", bank.verdict().headline());
     node.put("severity", words(bank.verdict().severity()));
+    Advice first = bank.verdict().advice();
+    ObjectNode decision = decision(node.putObject("decision"), first);
+    decision.put("sentence", first.sentence());
+    sentences(decision.putArray("because"), first.why());
     sentences(node.putArray("todo"), bank.verdict().todo());
     sentences(node.putArray("next_month"), bank.verdict().nextMonth());
     node.put("rows", bank.evidence().rows());
@@ -111,6 +116,7 @@ public final class ResultsJson {
     node.put("finding", cell.finding().words());
     node.put("action", cell.action());
     sentences(node.putArray("evidence"), cell.evidence());
+    decision(node.putObject("decision"), cell.advice());
     for (Quantity quantity : Quantity.values()) {
       estimate(node, quantity.key(), quantity.of(cell));
       if (quantity == Quantity.RESISTANCE_MOHM) {
@@ -121,6 +127,14 @@ public final class ResultsJson {
     for (CellReading reading : CellReading.values()) {
       number(node, reading.key(), reading.of(bank.evidence().stress(), cell.cell()));
     }
+    return node;
+  }
+
+  private static ObjectNode decision(ObjectNode node, Advice advice) {
+    node.put("action", advice.action().words());
+    advice.cells().forEach(node.putArray("cells")::add);
+    node.put("would_change_the_mind", advice.mindChanger());
+    node.put("next_observation", advice.nextObservation());
     return node;
   }
 

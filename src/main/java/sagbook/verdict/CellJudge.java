@@ -19,13 +19,12 @@ final class CellJudge {
     this.rules = rules;
   }
 
-  Finding find(CellEstimates cell) {
-    List<Finding> all = all(cell);
-    return all.get(0);
-  }
-
-  /** All causes seen, the most telling first; at least one. */
-  List<Finding> all(CellEstimates cell) {
+  /**
+   * The most telling cause.
+   *
+   * @param temperatureDoubt share by which the resistance may be wrong for the cell's temperature
+   */
+  Finding find(CellEstimates cell, double temperatureDoubt) {
     List<Finding> found = new ArrayList<>();
     if (beyond(cell.voltageOffsetMillivolt(), rules.voltageMillivolt())) {
       found.add(Finding.VOLTAGE_SENSOR);
@@ -33,7 +32,7 @@ final class CellJudge {
     if (below(cell.capacityRelative(), rules.capacity())) {
       found.add(Finding.LOW_CAPACITY);
     }
-    if (above(cell.resistanceRelative(), rules.resistance())) {
+    if (above(doubted(cell.resistanceRelative(), temperatureDoubt), rules.resistance())) {
       found.add(whereItSits(cell));
     }
     if (drains(cell)) {
@@ -52,14 +51,20 @@ final class CellJudge {
               && !suspected(cell);
       found.add(told ? Finding.HEALTHY : Finding.INSUFFICIENT_EVIDENCE);
     }
-    return found;
+    return found.get(0);
   }
 
   /** Whether a value is worth acting on, were it only sure. */
-  private boolean suspected(CellEstimates cell) {
+  boolean suspected(CellEstimates cell) {
     return 1 - cell.capacityRelative().find().orElse(1) > rules.capacity().worth()
         || cell.resistanceRelative().find().orElse(1) - 1 > rules.resistance().worth()
         || Math.abs(cell.chargeOffsetPercent().find().orElse(0)) > rules.offsetPercent().worth();
+  }
+
+  private static Estimate doubted(Estimate relative, double share) {
+    return relative instanceof Estimate.Known k
+        ? new Estimate.Known(k.value(), k.low() / (1 + share), k.high() * (1 + share))
+        : relative;
   }
 
   private boolean drains(CellEstimates cell) {

@@ -13,8 +13,7 @@ import sagbook.whatif.Prospect;
  * @param tiedWith cells whose cost can't be told from this one's, because the intervals overlap
  * @param estimates what this rests on
  * @param finding the cause
- * @param action one plain sentence: what to do
- * @param evidence plain sentences: why
+ * @param advice what to do about it
  * @param lossAh usable charge the string would gain were this cell like the others, Ah
  * @param cost what the cell takes from the string by itself
  */
@@ -23,13 +22,21 @@ public record CellVerdict(
     List<Integer> tiedWith,
     CellEstimates estimates,
     Finding finding,
-    String action,
-    List<String> evidence,
+    Advice advice,
     Estimate lossAh,
     Prospect.CellCost cost) {
   public CellVerdict {
     tiedWith = List.copyOf(tiedWith);
-    evidence = List.copyOf(evidence);
+  }
+
+  /** What to do, one plain sentence. */
+  public String action() {
+    return advice.sentence();
+  }
+
+  /** Why, plain sentences. */
+  public List<String> evidence() {
+    return advice.why();
   }
 
   public int cell() {

@@ -18,13 +18,19 @@ final class Headline {
   private final Prospect prospect;
   private final List<CellVerdict> cells;
   private final List<String> exceeded;
+  private final boolean allWorn;
 
   Headline(
-      BankEstimates estimates, Prospect prospect, List<CellVerdict> cells, List<String> exceeded) {
+      BankEstimates estimates,
+      Prospect prospect,
+      List<CellVerdict> cells,
+      List<String> exceeded,
+      boolean allWorn) {
     this.estimates = estimates;
     this.prospect = prospect;
     this.cells = cells;
     this.exceeded = exceeded;
+    this.allWorn = allWorn;
   }
 
   String sentence() {
@@ -45,6 +51,9 @@ final class Headline {
         "has a doubtful temperature reading",
         "have doubtful temperature readings",
         clauses);
+    if (allWorn) {
+      clauses.add("the battery as a whole has aged");
+    }
     if (clauses.isEmpty()) {
       return untroubled();
     }
@@ -76,7 +85,7 @@ final class Headline {
     if (fine == 0) {
       return "";
     }
-    return count(Finding.INSUFFICIENT_EVIDENCE) == 0 ? "; the others are fine" : "";
+    return count(Finding.INSUFFICIENT_EVIDENCE) == 0 && !allWorn ? "; the others are fine" : "";
   }
 
   private long count(Finding finding) {

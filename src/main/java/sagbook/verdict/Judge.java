@@ -9,25 +9,30 @@ import sagbook.estimate.CellEstimates;
 import sagbook.evidence.Stress;
 import sagbook.model.Estimate;
 import sagbook.model.Finding;
-import sagbook.model.Limits;
+import sagbook.model.PackDescription;
+import sagbook.numeric.Robust;
 import sagbook.whatif.Prospect;
 
 /** Turns a bank's estimates into a decision. */
 public final class Judge {
-  /** What a limit may be passed by before it counts: a board's error and a moment. */
-  private static final double VOLTAGE_GRACE = 0.03;
+  private static final double GAS_CONSTANT = 8.314462618;
+  private static final double ZERO_CELSIUS = 273.15;
 
-  private static final double HOURS_GRACE = 0.03;
+  /** Half of the spread of whole cells' activation energies where none was fitted, kJ/mol. */
+  private static final double UNKNOWN_KILOJOULE = 10;
 
-  private final Limits limits;
+  private final PackDescription pack;
   private final Rules rules;
   private final CellJudge cellJudge;
 
-  public Judge(Rules rules, Limits limits) {
-    this.rules = rules;
-    this.limits = limits;
+  public Judge(PackDescription pack) {
+    this.pack = pack;
+    this.rules = Rules.of(pack.rules());
     this.cellJudge = new CellJudge(rules);
   }
+
+  /** A cell's cause with what follows from it, before limits that were passed. */
+  private record Judged(CellEstimates cell, Finding finding, DecisionRule rule, Advice advice) {}
 
   /**
    * The decision on one bank.
@@ -37,57 +42,187 @@ public final class Judge {
    */
   public BankVerdict judge(
       BankEstimates estimates, Prospect prospect, Stress stress, List<String> loggingAdvice) {
-    List<CellEstimates> order = new ArrayList<>(estimates.cells());
-    order.sort(weakestFirst(estimates, prospect, stress));
-    CellVerdict[] byCell = new CellVerdict[order.size()];
-    for (int rank = 0; rank < order.size(); rank++) {
-      CellEstimates cell = order.get(rank);
-      Finding finding = cellJudge.find(cell);
-      byCell[cell.cell() - 1] =
-          new CellVerdict(
-              rank + 1,
-              tiedWith(cell.cell(), prospect, littleAh(estimates, prospect)),
-              cell,
-              finding,
-              Words.action(finding, cell),
-              Words.evidence(cell, estimates.resistancePulseS()),
-              estimates.replacementGainAh().get(cell.cell() - 1),
-              prospect.costs().get(cell.cell() - 1));
+    List<Judged> judged = new ArrayList<>();
+    for (CellEstimates cell : estimates.cells()) {
+      judged.add(judged(cell, estimates, stress));
     }
-    List<CellVerdict> cells = List.of(byCell);
-    List<String> exceeded = exceeded(stress, cells);
+    List<Judged> order = new ArrayList<>(judged);
+    order.sort(weakestFirst(estimates, prospect, stress));
+    PassedLimits passed = new PassedLimits(stress, pack.limits());
+    List<CellVerdict> cells = new ArrayList<>();
+    List<String> exceeded = new ArrayList<>();
+    for (Judged one : judged) {
+      int cell = one.cell().cell();
+      List<String> own = passed.of(cell, one.finding());
+      exceeded.addAll(own);
+      cells.add(
+          new CellVerdict(
+              order.indexOf(one) + 1,
+              tiedWith(cell, prospect, littleAh(estimates, prospect)),
+              one.cell(),
+              one.finding(),
+              own.isEmpty() ? one.advice() : stop(own, one),
+              estimates.replacementGainAh().get(cell - 1),
+              prospect.costs().get(cell - 1)));
+    }
+    List<Advice> wanted = wanted(judged, estimates);
     List<String> todo = new ArrayList<>(exceeded);
-    actions(cells, todo);
-    boolean attention = todo.size() > exceeded.size();
-    Severity severity =
-        !exceeded.isEmpty() ? Severity.ACT_NOW : attention ? Severity.ATTENTION : Severity.WELL;
+    wanted.forEach(advice -> todo.add(advice.sentence()));
     return new BankVerdict(
-        severity,
-        new Headline(estimates, prospect, cells, exceeded).sentence(),
+        severity(exceeded, judged, wanted),
+        first(exceeded, cells, wanted),
+        new Headline(estimates, prospect, cells, exceeded, isAllWorn(estimates)).sentence(),
         todo,
         NextMonth.of(estimates, loggingAdvice),
         cells);
+  }
+
+  private Judged judged(CellEstimates cell, BankEstimates estimates, Stress stress) {
+    double doubt = temperatureDoubt(cell.cell(), estimates, stress);
+    Finding finding = cellJudge.find(cell, doubt);
+    DecisionRule rule = DecisionRule.of(finding, cell, rules, cellJudge.suspected(cell));
+    List<String> why = new ArrayList<>(Words.evidence(cell, estimates.resistancePulseS()));
+    if (doubt > rules.resistance().sure() / 2) {
+      why.add(
+          String.format(
+              Locale.ROOT,
+              "It is so much warmer or colder than its neighbours that bringing its resistance to"
+                  + " 25 °C may be wrong by %.0f %%.",
+              100 * doubt));
+    }
+    return new Judged(cell, finding, rule, rule.advice(cell, why));
+  }
+
+  /**
+   * By what share a cell's resistance against its neighbours' may be wrong because it is colder or
+   * warmer than they are and the temperature law is known only so well (Arrhenius).
+   */
+  private static double temperatureDoubt(int cell, BankEstimates estimates, Stress stress) {
+    double own = stress.meanTemperatureC()[cell - 1] + ZERO_CELSIUS;
+    double usual = Robust.median(stress.meanTemperatureC()) + ZERO_CELSIUS;
+    double kilojoule =
+        estimates.activationEnergyKilojoulePerMole() instanceof Estimate.Known energy
+            ? energy.halfWidth()
+            : UNKNOWN_KILOJOULE;
+    double doubt = Math.expm1(1000 * kilojoule / GAS_CONSTANT * Math.abs(1 / own - 1 / usual));
+    return Double.isFinite(doubt) ? doubt : 0;
+  }
+
+  /** A cell that passed a limit: that first, then what its cause asks for. */
+  private static Advice stop(List<String> passed, Judged one) {
+    boolean more = one.rule().severity() != Severity.WELL;
+    String sentence = String.join(" ", passed) + (more ? " Then: " + one.advice().sentence() : "");
+    List<String> why = new ArrayList<>(passed);
+    why.addAll(one.advice().why());
+    return new Advice(
+        Action.STOP_AND_ISOLATE,
+        one.advice().cells(),
+        sentence,
+        why,
+        "A reading by a multimeter or thermometer that shows the limit was not passed.",
+        "The same reading taken by hand, before the battery is used again.");
+  }
+
+  /** Every advice that asks for something, the first to be done first. */
+  private List<Advice> wanted(List<Judged> judged, BankEstimates estimates) {
+    List<Advice> wanted = new ArrayList<>();
+    for (Judged one : judged) {
+      if (one.rule().severity() != Severity.WELL) {
+        wanted.add(one.advice());
+      }
+    }
+    if (isAllWorn(estimates)) {
+      wanted.add(allWorn(estimates));
+    }
+    wanted.sort(Comparator.comparing(Advice::action));
+    return wanted;
+  }
+
+  private boolean isAllWorn(BankEstimates estimates) {
+    return pack.isCapacityTold()
+        && estimates.medianCapacityAh() instanceof Estimate.Known median
+        && median.isBelow(rules.allWorn() * pack.nominalCapacityAh());
+  }
+
+  private Advice allWorn(BankEstimates estimates) {
+    double median = estimates.medianCapacityAh().find().orElse(0);
+    return new Advice(
+        Action.PLAN_REPLACEMENT,
+        List.of(),
+        "Plan for the battery as a whole: its cells have aged together, and replacing single ones"
+            + " buys little.",
+        List.of(
+            String.format(
+                Locale.ROOT,
+                "The middle cell holds %.0f Ah of the %.0f Ah on the cell maker's sheet.",
+                median,
+                pack.nominalCapacityAh())),
+        "A discharge counted by a second meter that gives more.",
+        "The ampere-hours of one full discharge, counted by a second meter.");
+  }
+
+  private static Severity severity(
+      List<String> exceeded, List<Judged> judged, List<Advice> wanted) {
+    boolean now = judged.stream().anyMatch(j -> j.rule().severity() == Severity.ACT_NOW);
+    if (now || !exceeded.isEmpty()) {
+      return Severity.ACT_NOW;
+    }
+    return wanted.isEmpty() ? Severity.WELL : Severity.ATTENTION;
+  }
+
+  /** The one thing to do first; what asks for nothing waits for what asks for something. */
+  private static Advice first(List<String> exceeded, List<CellVerdict> cells, List<Advice> wanted) {
+    if (!exceeded.isEmpty()) {
+      return cells.stream()
+          .map(CellVerdict::advice)
+          .min(Comparator.comparing(Advice::action))
+          .orElseThrow();
+    }
+    if (!wanted.isEmpty()) {
+      return wanted.get(0);
+    }
+    boolean open = cells.stream().anyMatch(c -> c.finding() == Finding.INSUFFICIENT_EVIDENCE);
+    return open
+        ? new Advice(
+            Action.RUN_TEST,
+            places(cells, Finding.INSUFFICIENT_EVIDENCE),
+            "Make the test that is described for next month; the logs don't tell enough yet.",
+            List.of("Nothing wrong was seen, but not everything was seen."),
+            DecisionRule.UNSEEN.advice(cells.get(0).estimates(), List.of()).mindChanger(),
+            DecisionRule.UNSEEN.advice(cells.get(0).estimates(), List.of()).nextObservation())
+        : new Advice(
+            Action.NOTHING,
+            List.of(),
+            "Nothing to do; go on logging.",
+            List.of("No cell stands clear of the others."),
+            "A gap between cells that opens from month to month.",
+            "Next month's check.");
+  }
+
+  private static List<Integer> places(List<CellVerdict> cells, Finding finding) {
+    return cells.stream().filter(c -> c.finding() == finding).map(CellVerdict::cell).toList();
   }
 
   /**
    * By what each costs the string; of those that cost too little to be told apart, found wanting
    * before not, then by capacity, by how near to empty each came, and by resistance.
    */
-  private Comparator<CellEstimates> weakestFirst(
+  private Comparator<Judged> weakestFirst(
       BankEstimates estimates, Prospect prospect, Stress stress) {
     double little = littleAh(estimates, prospect);
     return Comparator.comparingDouble(
-            (CellEstimates c) ->
-                -Math.max(little, prospect.costs().get(c.cell() - 1).aloneAh().find().orElse(0)))
-        .thenComparing(c -> unsuspected(cellJudge.find(c)))
-        .thenComparingDouble(c -> c.capacityRelative().find().orElse(1))
+            (Judged j) ->
+                -Math.max(
+                    little, prospect.costs().get(j.cell().cell() - 1).aloneAh().find().orElse(0)))
+        .thenComparing(j -> isUnsuspected(j.finding()))
+        .thenComparingDouble(j -> j.cell().capacityRelative().find().orElse(1))
         .thenComparingDouble(
-            c ->
-                c.capacityRelative() instanceof Estimate.Unknown
-                    ? stress.lowestVoltageV()[c.cell() - 1]
+            j ->
+                j.cell().capacityRelative() instanceof Estimate.Unknown
+                    ? stress.lowestVoltageV()[j.cell().cell() - 1]
                     : 0)
-        .thenComparingDouble(c -> -c.resistanceRelative().find().orElse(1))
-        .thenComparingInt(CellEstimates::cell);
+        .thenComparingDouble(j -> -j.cell().resistanceRelative().find().orElse(1))
+        .thenComparingInt(j -> j.cell().cell());
   }
 
   /** Cells whose cost can't be told from this one's: overlapping intervals, or both too little. */
@@ -112,117 +247,7 @@ public final class Judge {
     return rules.capacity().sure() * usualAh;
   }
 
-  private static boolean unsuspected(Finding finding) {
+  private static boolean isUnsuspected(Finding finding) {
     return finding == Finding.HEALTHY || finding == Finding.INSUFFICIENT_EVIDENCE;
-  }
-
-  /** What passed a limit, as sentences; a cell whose sensor lies is not counted. */
-  private List<String> exceeded(Stress stress, List<CellVerdict> cells) {
-    List<String> all = new ArrayList<>();
-    for (CellVerdict cell : cells) {
-      int c = cell.cell() - 1;
-      boolean heard = cell.finding() != Finding.VOLTAGE_SENSOR;
-      if (heard
-          && stress.hoursAboveMax()[c] > HOURS_GRACE
-          && stress.highestVoltageV()[c] > limits.cellMaxVoltage() + VOLTAGE_GRACE) {
-        all.add(
-            String.format(
-                Locale.ROOT,
-                "Cell %d was charged to %.2f V, above the limit of %.2f V, for %.1f h: stop charging"
-                    + " until the cause is found.",
-                cell.cell(),
-                stress.highestVoltageV()[c],
-                limits.cellMaxVoltage(),
-                stress.hoursAboveMax()[c]));
-      }
-      if (heard
-          && stress.hoursBelowMin()[c] > HOURS_GRACE
-          && stress.lowestVoltageV()[c] < limits.cellMinVoltage() - VOLTAGE_GRACE) {
-        all.add(
-            String.format(
-                Locale.ROOT,
-                "Cell %d was drained to %.2f V, below the limit of %.2f V, for %.1f h: do not"
-                    + " discharge further, recharge slowly and find the cause.",
-                cell.cell(),
-                stress.lowestVoltageV()[c],
-                limits.cellMinVoltage(),
-                stress.hoursBelowMin()[c]));
-      }
-      temperature(stress, cell, all);
-    }
-    return all;
-  }
-
-  private void temperature(Stress stress, CellVerdict cell, List<String> all) {
-    int c = cell.cell() - 1;
-    if (cell.finding() == Finding.TEMPERATURE_SENSOR) {
-      return;
-    }
-    if (stress.hoursHot()[c] > HOURS_GRACE) {
-      all.add(
-          String.format(
-              Locale.ROOT,
-              "Cell %d was at up to %.0f °C, above the limit of %.0f °C: stop and let it cool, then"
-                  + " look for a bad joint.",
-              cell.cell(),
-              stress.highestTemperatureC()[c],
-              limits.dischargeMaxTemperatureC()));
-    }
-    if (stress.hoursChargingCold()[c] > 0.25) {
-      all.add(
-          String.format(
-              Locale.ROOT,
-              "Cell %d was charged for %.1f h below %.0f °C, which damages it for good: block"
-                  + " charging in the cold.",
-              cell.cell(),
-              stress.hoursChargingCold()[c],
-              limits.chargeMinTemperatureC()));
-    }
-  }
-
-  /** What to do first comes first: sensors, joints, drains, balance, then replacing. */
-  private static void actions(List<CellVerdict> cells, List<String> into) {
-    Finding[] order = {
-      Finding.VOLTAGE_SENSOR,
-      Finding.CONNECTION,
-      Finding.SELF_DISCHARGE,
-      Finding.OUT_OF_BALANCE,
-      Finding.LOW_CAPACITY,
-      Finding.HIGH_RESISTANCE,
-      Finding.TEMPERATURE_SENSOR
-    };
-    for (Finding finding : order) {
-      for (CellVerdict cell : cells) {
-        if (cell.finding() == finding) {
-          into.add(cell.action());
-        }
-      }
-    }
-  }
-
-  /** What would make next month's answers better. */
-  private static final class NextMonth {
-    static List<String> of(BankEstimates estimates, List<String> loggingAdvice) {
-      List<String> all = new ArrayList<>();
-      for (CellEstimates cell : estimates.cells()) {
-        if (cell.capacityRelative() instanceof Estimate.Unknown u) {
-          add(all, Words.capital(u.reason()) + ".");
-        }
-        if (cell.resistanceRelative() instanceof Estimate.Unknown u) {
-          add(all, Words.capital(u.reason()) + ".");
-        }
-      }
-      if (estimates.medianCapacityAh() instanceof Estimate.Unknown u) {
-        add(all, Words.capital(u.reason()) + ".");
-      }
-      loggingAdvice.forEach(sentence -> add(all, sentence));
-      return all;
-    }
-
-    private static void add(List<String> all, String sentence) {
-      if (!all.contains(sentence)) {
-        all.add(sentence);
-      }
-    }
   }
 }

@@ -6,61 +6,10 @@ import java.util.Locale;
 import sagbook.estimate.CellEstimates;
 import sagbook.estimate.TemperatureFault;
 import sagbook.model.Estimate;
-import sagbook.model.Finding;
 
 /** What the verdict says, in plain sentences. */
 final class Words {
   private Words() {}
-
-  static String action(Finding finding, CellEstimates cell) {
-    return switch (finding) {
-      case HEALTHY -> "Nothing to do.";
-      case LOW_CAPACITY ->
-          "Plan to replace cell "
-              + cell.cell()
-              + "; until then it decides how much the battery gives.";
-      case HIGH_RESISTANCE ->
-          "Watch cell "
-              + cell.cell()
-              + ": keep high loads short and plan to replace it if the resistance goes on rising.";
-      case OUT_OF_BALANCE -> balance(cell);
-      case SELF_DISCHARGE ->
-          "Find out what drains cell "
-              + cell.cell()
-              + ": check its board and wiring first, then the cell; level the charge afterwards.";
-      case CONNECTION ->
-          "With the battery isolated, check the joints at cell "
-              + cell.cell()
-              + ": clean and tighten them to the cell maker's torque.";
-      case VOLTAGE_SENSOR ->
-          "Check the voltage reading of cell "
-              + cell.cell()
-              + " against a good multimeter at its terminals before believing anything else about"
-              + " it.";
-      case TEMPERATURE_SENSOR ->
-          "Check the temperature sensor of cell " + cell.cell() + ": is it fixed to this cell?";
-      case INSUFFICIENT_EVIDENCE ->
-          "Nothing to do yet; the logs can't tell, see what to measure next month.";
-    };
-  }
-
-  private static String balance(CellEstimates cell) {
-    boolean low = cell.chargeOffsetPercent().find().orElse(-1) < 0;
-    String whether =
-        cell.capacityRelative() instanceof Estimate.Known
-            ? "The cell itself need not be replaced."
-            : "Whether it is also worn can only be told after that.";
-    return low
-        ? "Bring cell "
-            + cell.cell()
-            + " up to its neighbours: charge it alone to full, or let the boards level the others"
-            + " over several full charges. "
-            + whether
-        : "Bring cell "
-            + cell.cell()
-            + " down to its neighbours: let its board bleed it over several full charges. "
-            + whether;
-  }
 
   static List<String> evidence(CellEstimates cell, double pulseS) {
     List<String> all = new ArrayList<>();

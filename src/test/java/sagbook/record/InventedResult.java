@@ -14,6 +14,8 @@ import sagbook.model.Chemistry;
 import sagbook.model.Estimate;
 import sagbook.model.Finding;
 import sagbook.model.PackDescription;
+import sagbook.verdict.Action;
+import sagbook.verdict.Advice;
 import sagbook.verdict.BankVerdict;
 import sagbook.verdict.CellVerdict;
 import sagbook.verdict.Severity;
@@ -90,8 +92,7 @@ public final class InventedResult {
               List.of(),
               estimates,
               Finding.INSUFFICIENT_EVIDENCE,
-              "Log more.",
-              List.of(),
+              advice(cell, "Log more."),
               none,
               new Prospect.CellCost(none, none)));
     }
@@ -106,7 +107,12 @@ public final class InventedResult {
             new BankEstimates(10, none, none, none, none, List.of(), cells, List.of()),
             prospect(Chemistry.NMC, InventedMonth.empty(), cells, none),
             new BankVerdict(
-                Severity.ATTENTION, "The log says nothing.", List.of(), List.of(), verdicts),
+                Severity.ATTENTION,
+                advice(1, "Log more."),
+                "The log says nothing.",
+                List.of(),
+                List.of(),
+                verdicts),
             List.of(),
             List.of());
     PackDescription pack =
@@ -146,6 +152,16 @@ public final class InventedResult {
             result.from(),
             result.to());
     return new CheckResult("0.1.0", description, List.of(input), List.of(result));
+  }
+
+  private static Advice advice(int cell, String sentence, String... why) {
+    return new Advice(
+        Action.MEND_JOINT,
+        List.of(cell),
+        sentence,
+        List.of(why),
+        "A month that says otherwise.",
+        "Look again.");
   }
 
   private static Prospect prospect(
@@ -209,6 +225,7 @@ public final class InventedResult {
     }
     return new BankVerdict(
         Severity.ATTENTION,
+        advice(7, "Open the busbar between cells 7 and 8.", "It answers at once."),
         "Cell 12 limits the battery; replacing it would add about 30 Ah; cells 5 and 7 need a"
             + " hand, the others are fine.",
         List.of(
@@ -280,6 +297,12 @@ public final class InventedResult {
       Estimate loss,
       Prospect.CellCost cost) {
     return new CellVerdict(
-        rank, List.of(), estimates, finding, action, List.of(evidence), loss, cost);
+        rank,
+        List.of(),
+        estimates,
+        finding,
+        advice(estimates.cell(), action, evidence),
+        loss,
+        cost);
   }
 }

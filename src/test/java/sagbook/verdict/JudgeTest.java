@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
@@ -18,7 +19,7 @@ import sagbook.evidence.Stress;
 import sagbook.model.Chemistry;
 import sagbook.model.Estimate;
 import sagbook.model.Finding;
-import sagbook.model.Limits;
+import sagbook.model.PackDescription;
 import sagbook.whatif.Prospect;
 import sagbook.whatif.Spare;
 import sagbook.whatif.Use;
@@ -96,7 +97,7 @@ class JudgeTest {
             Collections.nCopies(4, Estimate.of(0, 0)),
             cells,
             List.of());
-    return new Judge(Rules.usual(), Limits.of(Chemistry.LFP))
+    return new Judge(PackDescription.of("Four", Chemistry.LFP, 4, 280, ZoneId.of("Etc/UTC")))
         .judge(estimates, prospect(cells), calm(), List.of(advice));
   }
 

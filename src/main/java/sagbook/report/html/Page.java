@@ -15,6 +15,7 @@ import sagbook.report.words.Words;
  * @param banks one a bank
  * @param methods how the numbers were made, with sources
  * @param limits limits used
+ * @param rules when a difference counts, with reasons
  * @param cautions what to mind before touching anything
  * @param inputs the files
  * @param glossary terms with one sentence each
@@ -29,6 +30,7 @@ public record Page(
     List<Bank> banks,
     List<String> methods,
     DataTable limits,
+    DataTable rules,
     List<String> cautions,
     DataTable inputs,
     List<Entry> glossary,
@@ -119,6 +121,7 @@ public record Page(
    * @param pick as in the plates
    * @param action what to do
    * @param evidence why
+   * @param doubts what would change the mind, and what to look at next
    * @param estimates quantity, value, range
    * @param readings what its readings went through, one sentence
    */
@@ -128,6 +131,7 @@ public record Page(
       int pick,
       String action,
       List<String> evidence,
+      List<String> doubts,
       List<Line> estimates,
       String readings) {}
 

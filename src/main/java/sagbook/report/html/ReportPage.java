@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import sagbook.model.ChannelQuality;
 import sagbook.model.Limits;
+import sagbook.model.Threshold;
 import sagbook.record.BankResult;
 import sagbook.record.CheckResult;
 import sagbook.record.InputFile;
@@ -51,6 +52,7 @@ public final class ReportPage {
         banks(),
         words.list("method"),
         limits(),
+        thresholds(),
         words.list("caution"),
         inputs(),
         glossary(),
@@ -193,6 +195,25 @@ public final class ReportPage {
                 words.say("limit.discharge-temperature"),
                 range(limits.dischargeMinTemperatureC(), limits.dischargeMaxTemperatureC())));
     return new DataTable(List.of(words.say("method.limit"), words.say("method.limit.value")), rows);
+  }
+
+  /** Every threshold with its reason, marked where the keeper set it. */
+  private DataTable thresholds() {
+    List<List<String>> rows = new ArrayList<>();
+    for (Threshold threshold : Threshold.values()) {
+      Double told = result.pack().rules().get(threshold);
+      rows.add(
+          List.of(
+              threshold.meaning(),
+              Numbers.significant(told == null ? threshold.usual() : told, 3),
+              told == null ? threshold.reason() : words.say("method.rule.told")));
+    }
+    List<String> headers =
+        List.of(
+            words.say("method.rule"),
+            words.say("method.rule.value"),
+            words.say("method.rule.reason"));
+    return new DataTable(headers, rows);
   }
 
   private static String volts(double value) {

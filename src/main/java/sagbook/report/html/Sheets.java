@@ -52,6 +52,9 @@ final class Sheets {
         picks.of(cell.cell()),
         OutsideText.shown(cell.action()),
         evidence,
+        List.of(
+            words.say("sheet.mind", OutsideText.shown(cell.advice().mindChanger())),
+            words.say("sheet.next", OutsideText.shown(cell.advice().nextObservation()))),
         lines,
         words.say("sheet.readings", readings(cell.cell())));
   }

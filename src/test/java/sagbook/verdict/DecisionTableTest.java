@@ -1,0 +1,178 @@
+package sagbook.verdict;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.MethodSource;
+import sagbook.model.Chemistry;
+import sagbook.model.Finding;
+import sagbook.model.PackDescription;
+import sagbook.model.Threshold;
+
+/** The decisions of {@code situations.txt}, and what holds for every decision. */
+class DecisionTableTest {
+  private static final PackDescription PACK =
+      PackDescription.of(
+          "Six", Chemistry.LFP, Situation.CELLS, Situation.NOMINAL_AH, ZoneId.of("Etc/UTC"));
+
+  /** One line of the table. */
+  record Line(String name, String differences, String cells, String battery, Severity severity) {
+    @Override
+    public String toString() {
+      return name;
+    }
+  }
+
+  static List<Line> lines() throws IOException {
+    try (InputStream in =
+        Objects.requireNonNull(DecisionTableTest.class.getResourceAsStream("situations.txt"))) {
+      List<Line> lines = new ArrayList<>();
+      for (String text : new String(in.readAllBytes(), StandardCharsets.UTF_8).lines().toList()) {
+        if (!text.isBlank() && !text.startsWith("#")) {
+          String[] parts = text.split("\\|", -1);
+          lines.add(
+              new Line(
+                  parts[0].trim(),
+                  parts[1],
+                  parts[2].trim(),
+                  parts[3].trim(),
+                  Severity.valueOf(parts[4].trim())));
+        }
+      }
+      return lines;
+    }
+  }
+
+  private static BankVerdict judged(String differences, PackDescription pack) {
+    Situation situation = new Situation(differences);
+    return new Judge(pack)
+        .judge(situation.estimates(), situation.prospect(), situation.stress(), List.of());
+  }
+
+  @ParameterizedTest
+  @MethodSource("lines")
+  void eachSituationLeadsToItsDecision(Line line) {
+    BankVerdict verdict = judged(line.differences(), PACK);
+    List<String> troubled = new ArrayList<>();
+    for (CellVerdict cell : verdict.cells()) {
+      boolean quiet = cell.finding() == Finding.HEALTHY && cell.advice().action() == Action.NOTHING;
+      if (!quiet) {
+        troubled.add(
+            cell.cell() + ": " + cell.finding().words() + ", " + cell.advice().action().words());
+      }
+    }
+    assertEquals(line.cells(), String.join("; ", troubled));
+    assertEquals(line.battery(), verdict.advice().action().words());
+    assertEquals(line.severity(), verdict.severity());
+  }
+
+  @Test
+  void theTableIsNotEmptied() throws IOException {
+    assertTrue(lines().size() >= 40, "" + lines().size());
+  }
+
+  @ParameterizedTest
+  @MethodSource("lines")
+  void everyDecisionSaysWhatWouldChangeItAndWhatToLookAt(Line line) {
+    BankVerdict verdict = judged(line.differences(), PACK);
+    Stream.concat(Stream.of(verdict.advice()), verdict.cells().stream().map(CellVerdict::advice))
+        .forEach(
+            advice -> {
+              assertFalse(advice.sentence().contains("{"), advice.sentence());
+              assertTrue(advice.mindChanger().length() > 10);
+              assertTrue(advice.nextObservation().length() > 10);
+            });
+    boolean asks = verdict.severity() != Severity.WELL;
+    assertEquals(asks, !verdict.todo().isEmpty());
+  }
+
+  @ParameterizedTest
+  @EnumSource(DecisionRule.class)
+  void everyRuleHasItsReasonWithASource(DecisionRule rule) {
+    assertTrue(
+        rule.reason().matches("(?s).*\\((common practice, no source|arithmetic|makers .*)\\)"));
+  }
+
+  @ParameterizedTest
+  @EnumSource(Threshold.class)
+  void everyThresholdHasItsReasonAndSpan(Threshold threshold) {
+    assertTrue(threshold.least() < threshold.usual() && threshold.usual() < threshold.most());
+    assertTrue(
+        threshold.reason().matches("(?s).*(common practice, no source|arithmetic|makers ).*"));
+  }
+
+  @Test
+  void theKeepersThresholdsCount() {
+    String worn = "2: capacity 0.94 0.005";
+    assertEquals(Action.WATCH, judged(worn, PACK).advice().action());
+    assertEquals(
+        Action.PLAN_REPLACEMENT,
+        judged(worn, with(Map.of(Threshold.REPLACE_CAPACITY, 5.0))).advice().action());
+    assertEquals(Severity.WELL, judged(worn, with(Map.of(Threshold.CAPACITY, 8.0))).severity());
+  }
+
+  /** A nominal capacity that was not told is a guess, so nothing is said against it. */
+  @Test
+  void nothingIsCalledOldAgainstACapacityThatNobodyTold() {
+    PackDescription p = PACK;
+    PackDescription untold =
+        new PackDescription(
+            p.name(),
+            p.chemistry(),
+            p.seriesCells(),
+            p.nominalCapacityAh(),
+            false,
+            p.timezone(),
+            p.bleedResistorOhm(),
+            p.currentSign(),
+            p.limits(),
+            p.rules(),
+            p.spareCapacityAh(),
+            p.spareResistanceMilliohm(),
+            p.banks(),
+            p.logs());
+    assertEquals(Severity.ATTENTION, judged("pack: median 200 3", PACK).severity());
+    assertEquals(Severity.WELL, judged("pack: median 200 3", untold).severity());
+  }
+
+  @Test
+  void aTieIsShownAsATie() {
+    BankVerdict verdict = judged("3: capacity 0.88 0.005; 6: capacity 0.885 0.005", PACK);
+    assertEquals(List.of(6), verdict.cells().get(2).tiedWith());
+    assertEquals(1, verdict.cells().get(2).rank());
+    assertEquals(2, verdict.cells().get(5).rank());
+    assertTrue(verdict.headline().contains("replacing both would add about 3"), verdict.headline());
+  }
+
+  private static PackDescription with(Map<Threshold, Double> rules) {
+    PackDescription p = PACK;
+    return new PackDescription(
+        p.name(),
+        p.chemistry(),
+        p.seriesCells(),
+        p.nominalCapacityAh(),
+        true,
+        p.timezone(),
+        p.bleedResistorOhm(),
+        p.currentSign(),
+        p.limits(),
+        rules,
+        p.spareCapacityAh(),
+        p.spareResistanceMilliohm(),
+        p.banks(),
+        p.logs());
+  }
+}
