@@ -18,6 +18,7 @@ import sagbook.issue.InputProblem;
       NoteCommand.class,
       ExportCommand.class,
       ImportCommand.class,
+      SwapCommand.class,
       SimulateCommand.class
     },
     synopsisSubcommandLabel = "COMMAND",
@@ -42,7 +43,7 @@ public final class Main implements Runnable {
   public void run() {
     throw new CommandLine.ParameterException(
         spec.commandLine(),
-        "Name a command: check, preview, season, note, export, import or simulate.");
+        "Name a command: check, preview, season, note, swap, export, import or simulate.");
   }
 
   /** Runs the command line and gives its exit code; prints to the given writers only. */

@@ -130,7 +130,7 @@ public record KeptCheck(String pack, ZoneId zone, Severity severity, List<Bank> 
     throw new IllegalArgumentException("it has an unknown finding");
   }
 
-  private static Estimate estimate(JsonNode node, String key) {
+  static Estimate estimate(JsonNode node, String key) {
     JsonNode interval = node.path(key);
     if (!interval.isObject()) {
       String note = node.path(key + "_note").asText();

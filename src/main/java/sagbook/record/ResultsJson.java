@@ -59,7 +59,7 @@ public final class ResultsJson {
     }
     ArrayNode banks = root.putArray("banks");
     for (BankResult bank : result.banks()) {
-      banks.add(bank(bank));
+      banks.add(bank(bank, result));
     }
     return root;
   }
@@ -74,7 +74,7 @@ public final class ResultsJson {
     return node;
   }
 
-  private static ObjectNode bank(BankResult bank) {
+  private static ObjectNode bank(BankResult bank, CheckResult result) {
     ObjectNode node = NODES.objectNode();
     node.put("bank", bank.bank());
     node.put("chemistry", bank.chemistry().key());
@@ -90,6 +90,7 @@ public final class ResultsJson {
     sentences(node.putArray("todo"), bank.verdict().todo());
     sentences(node.putArray("next_month"), bank.verdict().nextMonth());
     node.put("rows", bank.evidence().rows());
+    number(node, "cell_empty_v", result.pack().limits().cellEmptyVoltage());
     number(node, "cadence_s", bank.evidence().cadenceS());
     for (BankFigure.Counted counted : BankFigure.Counted.values()) {
       number(node, counted.key(), counted.of(bank));

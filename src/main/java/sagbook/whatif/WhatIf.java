@@ -67,6 +67,11 @@ public final class WhatIf {
     return model().map(m -> outcome(m, change)).orElseGet(() -> unknown(change));
   }
 
+  /** The whole string's voltage drop at the highest discharge current seen, as it is, V. */
+  public Estimate sagNow() {
+    return outcome(Change.nothing()).sagV();
+  }
+
   /** Everything that could be asked. */
   public Prospect prospect() {
     return model().map(this::prospect).orElseGet(this::unknownProspect);

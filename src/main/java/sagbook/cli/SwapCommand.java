@@ -1,0 +1,165 @@
+package sagbook.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.TreeSet;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import sagbook.issue.InputProblem;
+import sagbook.record.KeptString;
+import sagbook.whatif.Change;
+import sagbook.whatif.Spare;
+import sagbook.whatif.WhatIf;
+
+/** What replacing cells would buy, from the last results. */
+@Command(
+    name = "swap",
+    mixinStandardHelpOptions = true,
+    versionProvider = Version.class,
+    description = {
+      "Say what replacing one or more cells would buy, from the results of the last check.",
+      "",
+      "The new cell is reckoned to be put in as full as the fullest cell that stays.",
+      ""
+    },
+    footer = {
+      "",
+      "Examples:",
+      "  sagbook swap --cell 12",
+      "  sagbook swap --cell 12 --cell 7 --spare-ah 280 --spare-mohm 0.3",
+      "  sagbook swap --results reports/2026-06 --bank left --cell 3",
+      "",
+      "Exit codes: 0 answered, 2 the command makes no sense, 3 the results can't be read."
+    })
+public final class SwapCommand implements Callable<Integer> {
+  private static final double LEAST_AH = 0.01;
+  private static final double MOST_AH = 99_999;
+  private static final double LEAST_MILLIOHM = 0.001;
+  private static final double MOST_MILLIOHM = 1000;
+
+  @Spec private CommandSpec spec;
+
+  @Option(
+      names = "--results",
+      defaultValue = "report",
+      paramLabel = "PATH",
+      description = "Folder of a report, or its results.json. Default: ${DEFAULT-VALUE}.")
+  private Path results;
+
+  @Option(
+      names = "--bank",
+      paramLabel = "NAME",
+      description = "Which bank; needed where there are several.")
+  private @Nullable String bank;
+
+  @Option(
+      names = "--cell",
+      required = true,
+      paramLabel = "N",
+      description = "Cell to replace, 1 for the first; may be given more than once.")
+  private List<Integer> cells;
+
+  @Option(
+      names = "--spare-ah",
+      paramLabel = "AH",
+      description = "Capacity of the new cell. Default: as in the pack description, else nominal.")
+  private @Nullable Double spareAh;
+
+  @Option(
+      names = "--spare-mohm",
+      paramLabel = "MOHM",
+      description = "Its resistance. Default: as described, else the string's median.")
+  private @Nullable Double spareMilliohm;
+
+  @Override
+  public Integer call() {
+    PrintWriter out = spec.commandLine().getOut();
+    PrintWriter err = spec.commandLine().getErr();
+    try {
+      KeptString string = chosen(read());
+      Spare spare = spare(string.spare());
+      Change change = Change.replace(places(string));
+      WhatIf whatIf = string.whatIf(spare);
+      new SwapAnswer(string, spare, whatIf.sagNow(), whatIf.outcome(change)).print(out);
+      out.flush();
+      return ExitCode.WELL;
+    } catch (InputProblem problem) {
+      err.println(problem.sentence());
+      err.flush();
+      return ExitCode.of(problem);
+    }
+  }
+
+  private List<KeptString> read() throws InputProblem {
+    Path file = Files.isDirectory(results) ? results.resolve("results.json") : results;
+    try {
+      return KeptString.parse(Files.readString(file));
+    } catch (IOException e) {
+      throw InputProblem.input(
+          InputProblem.quoted(file.toString())
+              + " can't be read; name the folder of a report with --results, or run check first.",
+          e);
+    } catch (IllegalArgumentException e) {
+      throw InputProblem.input(
+          InputProblem.quoted(file.toString())
+              + " is no results.json of this program ("
+              + e.getMessage()
+              + "); run check again.",
+          e);
+    }
+  }
+
+  private KeptString chosen(List<KeptString> strings) throws InputProblem {
+    List<String> names = strings.stream().map(KeptString::bank).toList();
+    for (KeptString string : strings) {
+      if (string.bank().equals(bank) || (bank == null && strings.size() == 1)) {
+        return string;
+      }
+    }
+    throw InputProblem.usage(
+        "--bank is "
+            + (bank == null ? "missing" : InputProblem.quoted(bank))
+            + "; expected one of "
+            + InputProblem.quoted(String.join(", ", names))
+            + ".");
+  }
+
+  private List<Integer> places(KeptString string) throws InputProblem {
+    int n = string.cells().size();
+    for (int cell : cells) {
+      if (cell < 1 || cell > n) {
+        throw InputProblem.usage("--cell is " + cell + "; expected a number from 1 to " + n + ".");
+      }
+    }
+    List<Integer> places = List.copyOf(new TreeSet<>(cells));
+    if (places.size() == n) {
+      throw InputProblem.usage(
+          "--cell names all " + n + " cells; expected at least one cell to stay.");
+    }
+    return places;
+  }
+
+  private Spare spare(Spare described) throws InputProblem {
+    if (spareAh != null && !(spareAh >= LEAST_AH && spareAh <= MOST_AH)) {
+      throw InputProblem.usage(
+          "--spare-ah is " + spareAh + "; expected ampere-hours from 0.01 to 99999.");
+    }
+    if (spareMilliohm != null
+        && !(spareMilliohm >= LEAST_MILLIOHM && spareMilliohm <= MOST_MILLIOHM)) {
+      throw InputProblem.usage(
+          "--spare-mohm is " + spareMilliohm + "; expected milliohms from 0.001 to 1000.");
+    }
+    return new Spare(
+        spareAh == null ? described.capacityAh() : spareAh,
+        spareMilliohm == null ? described.resistanceMilliohm() : OptionalDouble.of(spareMilliohm),
+        spareAh != null || described.told());
+  }
+}
