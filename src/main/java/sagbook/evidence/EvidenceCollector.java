@@ -39,7 +39,7 @@ public final class EvidenceCollector implements SampleSink {
     this.thinned = new ThinnedBuilder(channels);
     this.steps = new StepCollector(channels, nominalAh);
     this.edges = new EdgeCollector(channels);
-    this.stress = new StressCollector(channels, limits);
+    this.stress = new StressCollector(channels, limits, nominalAh);
     this.standstill = new StandstillCollector(channels);
   }
 

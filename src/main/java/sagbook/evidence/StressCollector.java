@@ -7,6 +7,12 @@ import sagbook.model.SampleBlock;
 
 /** Adds up {@link Stress} row by row. */
 final class StressCollector {
+  /**
+   * Below this share of nominal capacity an hour a current is noise. Common practice, no source.
+   */
+  private static final double NOISE = 0.005;
+
+  private final double noiseA;
   private final Channels channels;
   private final Limits limits;
   private final int cells;
@@ -31,7 +37,13 @@ final class StressCollector {
   private final double[] bledAh;
   private final double[] lastVoltage;
 
-  StressCollector(Channels channels, Limits limits) {
+  /**
+   * Adds up for one bank.
+   *
+   * @param nominalAh nominal capacity, by which a current is told from noise, Ah
+   */
+  StressCollector(Channels channels, Limits limits, double nominalAh) {
+    this.noiseA = NOISE * nominalAh;
     this.channels = channels;
     this.limits = limits;
     this.cells = channels.seriesCells();
@@ -121,11 +133,10 @@ final class StressCollector {
     highestTemperature[c] = Math.max(or(highestTemperature[c], t), t);
     temperatureHours[c] += h;
     temperatureSum[c] += t * h;
-    // Below a thousandth of the capacity an hour a current is noise; 0.5 A stands for it here.
-    if (currentA > 0.5 && t < limits.chargeMinTemperatureC()) {
+    if (currentA > noiseA && t < limits.chargeMinTemperatureC()) {
       hoursChargingCold[c] += h;
     }
-    if (currentA > 0.5 && t > limits.chargeMaxTemperatureC()) {
+    if (currentA > noiseA && t > limits.chargeMaxTemperatureC()) {
       hoursChargingHot[c] += h;
     }
     if (t > limits.dischargeMaxTemperatureC()) {

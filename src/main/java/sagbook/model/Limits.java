@@ -10,6 +10,7 @@ package sagbook.model;
  * @param cellMinVoltage below this a cell is over-discharged, volt
  * @param chargeMinTemperatureC no charging below this, °C
  * @param chargeMaxTemperatureC no charging above this, °C
+ * @param chargeCoolTemperatureC charging below this counts as cool, to be gentle, °C
  * @param dischargeMinTemperatureC no discharging below this, °C
  * @param dischargeMaxTemperatureC no discharging above this, °C
  */
@@ -20,6 +21,7 @@ public record Limits(
     double cellMinVoltage,
     double chargeMinTemperatureC,
     double chargeMaxTemperatureC,
+    double chargeCoolTemperatureC,
     double dischargeMinTemperatureC,
     double dischargeMaxTemperatureC) {
 
@@ -27,7 +29,9 @@ public record Limits(
     if (!(cellEmptyVoltage < cellFullVoltage) || !(cellMinVoltage < cellMaxVoltage)) {
       throw new IllegalArgumentException("the lower voltage limit must be below the upper one");
     }
-    if (!(chargeMinTemperatureC < chargeMaxTemperatureC)
+    if (!(chargeMinTemperatureC <= chargeCoolTemperatureC
+            && chargeCoolTemperatureC <= chargeMaxTemperatureC)
+        || !(chargeMinTemperatureC < chargeMaxTemperatureC)
         || !(dischargeMinTemperatureC < dischargeMaxTemperatureC)) {
       throw new IllegalArgumentException("the lower temperature limit must be below the upper one");
     }
@@ -41,6 +45,7 @@ public record Limits(
         chemistry.emptyVoltage(),
         0,
         45,
+        5,
         -20,
         55);
   }

@@ -36,7 +36,7 @@ import sagbook.model.Threshold;
  *
  * [limits]                     # defaults by chemistry, see {@link Limits}
  * cell_full_v, cell_empty_v, cell_max_v, cell_min_v,
- * charge_min_c, charge_max_c, discharge_min_c, discharge_max_c
+ * charge_min_c, charge_max_c, charge_cool_c, discharge_min_c, discharge_max_c
  *
  * [rules]                      # when a difference is worth acting on, see {@link Threshold}
  * capacity_percent, resistance_percent, ...
@@ -166,6 +166,7 @@ public final class PackFile {
         "cell_min_v",
         "charge_min_c",
         "charge_max_c",
+        "charge_cool_c",
         "discharge_min_c",
         "discharge_max_c");
     double full = table.number("cell_full_v", 0.5, 6).orElse(base.cellFullVoltage());
@@ -175,10 +176,16 @@ public final class PackFile {
         table.number("cell_min_v", 0.5, 6).orElse(Math.min(empty, base.cellMinVoltage()));
     double chargeMin = temperature(table, "charge_min_c", base.chargeMinTemperatureC());
     double chargeMax = temperature(table, "charge_max_c", base.chargeMaxTemperatureC());
+    double cool =
+        temperature(
+            table,
+            "charge_cool_c",
+            Math.min(chargeMax, Math.max(chargeMin, base.chargeCoolTemperatureC())));
     double dischargeMin = temperature(table, "discharge_min_c", base.dischargeMinTemperatureC());
     double dischargeMax = temperature(table, "discharge_max_c", base.dischargeMaxTemperatureC());
     try {
-      return new Limits(full, empty, most, least, chargeMin, chargeMax, dischargeMin, dischargeMax);
+      return new Limits(
+          full, empty, most, least, chargeMin, chargeMax, cool, dischargeMin, dischargeMax);
     } catch (IllegalArgumentException e) {
       throw root.complaint("limits", "every lower limit below its upper one");
     }

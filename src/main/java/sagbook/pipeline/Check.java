@@ -6,6 +6,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Consumer;
+import sagbook.account.Account;
+import sagbook.account.BalancingAccount;
+import sagbook.account.StressAccount;
 import sagbook.estimate.BankEstimates;
 import sagbook.estimate.BankEstimator;
 import sagbook.evidence.Evidence;
@@ -81,6 +84,9 @@ public final class Check {
               instant(evidence.lastS()),
               evidence,
               estimates,
+              new Account(
+                  StressAccount.of(evidence, pack, estimates.medianCapacityAh()),
+                  BalancingAccount.of(evidence, estimates, pack)),
               prospect,
               verdict,
               reading.sentences(),

@@ -2,6 +2,7 @@ package sagbook.record;
 
 import java.time.Instant;
 import java.util.List;
+import sagbook.account.Account;
 import sagbook.estimate.BankEstimates;
 import sagbook.evidence.Evidence;
 import sagbook.model.ChannelQuality;
@@ -19,6 +20,7 @@ import sagbook.whatif.Prospect;
  * @param to last sample
  * @param evidence what the estimates rest on
  * @param estimates quantities with intervals
+ * @param account what the bank went through and what balancing did
  * @param prospect what the string gives, and what it would give after a change
  * @param verdict the decision
  * @param reading how the logs were read and what was wrong with them, plain sentences
@@ -32,6 +34,7 @@ public record BankResult(
     Instant to,
     Evidence evidence,
     BankEstimates estimates,
+    Account account,
     Prospect prospect,
     BankVerdict verdict,
     List<String> reading,

@@ -99,6 +99,7 @@ public final class ResultsJson {
     for (BankFigure.Estimated estimated : BankFigure.Estimated.values()) {
       estimate(node, estimated.key(), estimated.of(bank));
     }
+    AccountJson.put(node, bank.account());
     WhatIfJson.put(node, bank.prospect());
     sentences(node.putArray("remarks"), bank.estimates().remarks());
     sentences(node.putArray("reading"), bank.reading());

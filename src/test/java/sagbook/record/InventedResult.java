@@ -6,6 +6,9 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import sagbook.account.Account;
+import sagbook.account.BalancingAccount;
+import sagbook.account.StressAccount;
 import sagbook.estimate.BankEstimates;
 import sagbook.estimate.CellEstimates;
 import sagbook.estimate.TemperatureFault;
@@ -105,6 +108,10 @@ public final class InventedResult {
             Instant.EPOCH,
             InventedMonth.empty(),
             new BankEstimates(10, none, none, none, none, List.of(), cells, List.of()),
+            account(
+                InventedMonth.empty(),
+                Chemistry.NMC,
+                new BankEstimates(10, none, none, none, none, List.of(), cells, List.of())),
             prospect(Chemistry.NMC, InventedMonth.empty(), cells, none),
             new BankVerdict(
                 Severity.ATTENTION,
@@ -134,6 +141,7 @@ public final class InventedResult {
             Instant.parse("2026-05-31T23:55:00Z").minus(30L * back, ChronoUnit.DAYS),
             evidence,
             estimates,
+            account(evidence, Chemistry.LFP, estimates),
             prospect,
             verdict(estimates, prospect),
             List.of(
@@ -152,6 +160,15 @@ public final class InventedResult {
             result.from(),
             result.to());
     return new CheckResult("0.1.0", description, List.of(input), List.of(result));
+  }
+
+  private static Account account(Evidence evidence, Chemistry chemistry, BankEstimates estimates) {
+    PackDescription pack =
+        PackDescription.of(
+            "Any", chemistry, estimates.cells().size(), 280, ZoneId.of("Europe/Lisbon"));
+    return new Account(
+        StressAccount.of(evidence, pack, estimates.medianCapacityAh()),
+        BalancingAccount.of(evidence, estimates, pack));
   }
 
   private static Advice advice(int cell, String sentence, String... why) {

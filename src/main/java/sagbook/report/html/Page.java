@@ -58,6 +58,9 @@ public record Page(
    * @param buys what each change would buy
    * @param plates charts
    * @param missing charts that could not be drawn, and why
+   * @param stress what the bank went through
+   * @param balancing what balancing did
+   * @param boards the same board by board; no rows when not logged
    * @param sheets one a cell
    * @param quality how good its log is
    */
@@ -72,6 +75,9 @@ public record Page(
       DataTable buys,
       List<NumberedPlate> plates,
       List<String> missing,
+      DataTable stress,
+      List<String> balancing,
+      DataTable boards,
       List<Sheet> sheets,
       Quality quality) {}
 

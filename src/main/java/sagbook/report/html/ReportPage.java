@@ -111,6 +111,7 @@ public final class ReportPage {
   private Page.Bank bank(BankResult bank, String id) {
     Picks picks = Picks.of(bank.verdict().cells());
     Buys buys = new Buys(bank, result.pack().nominalCapacityAh(), words);
+    Accounts accounts = new Accounts(bank, zone(), words);
     Plates drawn = Plates.of(bank, result.pack(), words);
     List<Page.NumberedPlate> numbered = new ArrayList<>();
     for (Plate plate : drawn.drawn()) {
@@ -127,6 +128,9 @@ public final class ReportPage {
         buys.table(),
         numbered,
         drawn.missing(),
+        accounts.stress(),
+        accounts.balancing(),
+        accounts.boards(),
         Sheets.of(bank, picks, words),
         quality(bank));
   }
@@ -191,6 +195,9 @@ public final class ReportPage {
             List.of(
                 words.say("limit.charge-temperature"),
                 range(limits.chargeMinTemperatureC(), limits.chargeMaxTemperatureC())),
+            List.of(
+                words.say("limit.cool"),
+                Numbers.with(Numbers.text(limits.chargeCoolTemperatureC(), 0), "°C")),
             List.of(
                 words.say("limit.discharge-temperature"),
                 range(limits.dischargeMinTemperatureC(), limits.dischargeMaxTemperatureC())));
