@@ -24,6 +24,7 @@ import sagbook.record.CheckResult;
 import sagbook.record.InputFile;
 import sagbook.verdict.BankVerdict;
 import sagbook.verdict.Judge;
+import sagbook.verdict.TestPlan;
 import sagbook.whatif.Prospect;
 import sagbook.whatif.Spare;
 import sagbook.whatif.Use;
@@ -89,6 +90,7 @@ public final class Check {
                   BalancingAccount.of(evidence, estimates, pack)),
               prospect,
               verdict,
+              TestPlan.of(verdict, estimates, evidence, pack),
               reading.sentences(),
               reading.channels()));
     }

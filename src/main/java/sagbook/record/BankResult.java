@@ -8,6 +8,7 @@ import sagbook.evidence.Evidence;
 import sagbook.model.ChannelQuality;
 import sagbook.model.Chemistry;
 import sagbook.verdict.BankVerdict;
+import sagbook.verdict.TestPlan;
 import sagbook.whatif.Prospect;
 
 /**
@@ -23,6 +24,7 @@ import sagbook.whatif.Prospect;
  * @param account what the bank went through and what balancing did
  * @param prospect what the string gives, and what it would give after a change
  * @param verdict the decision
+ * @param plan what to measure next month
  * @param reading how the logs were read and what was wrong with them, plain sentences
  * @param channels how good each channel of the log is
  */
@@ -37,6 +39,7 @@ public record BankResult(
     Account account,
     Prospect prospect,
     BankVerdict verdict,
+    TestPlan plan,
     List<String> reading,
     List<ChannelQuality> channels) {
   public BankResult {

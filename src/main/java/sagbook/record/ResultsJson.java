@@ -13,7 +13,9 @@ import sagbook.estimate.TemperatureFault;
 import sagbook.model.Estimate;
 import sagbook.verdict.Advice;
 import sagbook.verdict.CellVerdict;
+import sagbook.verdict.Checklist;
 import sagbook.verdict.Severity;
+import sagbook.verdict.TestPlan;
 
 /**
  * results.json: the contract that scripts read, described field by field in {@code
@@ -89,6 +91,13 @@ public final class ResultsJson {
     sentences(decision.putArray("because"), first.why());
     sentences(node.putArray("todo"), bank.verdict().todo());
     sentences(node.putArray("next_month"), bank.verdict().nextMonth());
+    plan(node.putObject("test_plan"), bank.plan());
+    ArrayNode lists = node.putArray("checklists");
+    for (Checklist list : Checklist.of(bank.verdict())) {
+      ObjectNode one = lists.addObject();
+      one.put("action", list.action().words());
+      sentences(one.putArray("points"), list.points());
+    }
     node.put("rows", bank.evidence().rows());
     number(node, "cell_empty_v", result.pack().limits().cellEmptyVoltage());
     number(node, "cadence_s", bank.evidence().cadenceS());
@@ -138,6 +147,27 @@ public final class ResultsJson {
     node.put("would_change_the_mind", advice.mindChanger());
     node.put("next_observation", advice.nextObservation());
     return node;
+  }
+
+  private static void plan(ObjectNode node, TestPlan plan) {
+    node.put("cell", plan.cell());
+    ArrayNode steps = node.putArray("steps");
+    for (TestPlan.Step step : plan.steps()) {
+      ObjectNode one = steps.addObject();
+      one.put("quantity", step.quantity());
+      one.put("doing", step.doing());
+      value(one, "half_width_percent", step.halfWidthPercent());
+      value(one, "predicted_half_width_percent", step.predictedPercent());
+    }
+  }
+
+  private static void value(ObjectNode node, String name, Estimate estimate) {
+    if (estimate instanceof Estimate.Unknown unknown) {
+      node.putNull(name);
+      node.put(name + "_note", unknown.reason());
+    } else {
+      number(node, name, estimate.find().orElse(Double.NaN));
+    }
   }
 
   private static void temperatureFault(ObjectNode node, TemperatureFault fault) {

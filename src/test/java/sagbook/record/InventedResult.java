@@ -22,6 +22,7 @@ import sagbook.verdict.Advice;
 import sagbook.verdict.BankVerdict;
 import sagbook.verdict.CellVerdict;
 import sagbook.verdict.Severity;
+import sagbook.verdict.TestPlan;
 import sagbook.whatif.Prospect;
 import sagbook.whatif.Spare;
 import sagbook.whatif.Use;
@@ -120,6 +121,7 @@ public final class InventedResult {
                 List.of(),
                 List.of(),
                 verdicts),
+            plan(1),
             List.of(),
             List.of());
     PackDescription pack =
@@ -144,6 +146,7 @@ public final class InventedResult {
             account(evidence, Chemistry.LFP, estimates),
             prospect,
             verdict(estimates, prospect),
+            plan(12),
             List.of(
                 "Columns were recognised by their headers: 16 voltages, 16 temperatures.",
                 "Times without offset were read in the pack’s zone, Europe/Lisbon.",
@@ -160,6 +163,17 @@ public final class InventedResult {
             result.from(),
             result.to());
     return new CheckResult("0.1.0", description, List.of(input), List.of(result));
+  }
+
+  private static TestPlan plan(int cell) {
+    return new TestPlan(
+        cell,
+        List.of(
+            new TestPlan.Step(
+                "capacity",
+                "Discharge once more.",
+                new Estimate.Known(2, 2, 2),
+                new Estimate.Known(1.4, 1.4, 1.4))));
   }
 
   private static Account account(Evidence evidence, Chemistry chemistry, BankEstimates estimates) {

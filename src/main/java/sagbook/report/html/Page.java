@@ -54,6 +54,8 @@ public record Page(
    * @param answers the questions a keeper has
    * @param todo what to do now
    * @param nextMonth what to measure or change
+   * @param plan the test for next month, sentences
+   * @param checklists an action with what to go through before it
    * @param ranking cells, weakest first
    * @param buys what each change would buy
    * @param plates charts
@@ -71,6 +73,8 @@ public record Page(
       List<Entry> answers,
       List<String> todo,
       List<String> nextMonth,
+      List<String> plan,
+      List<Entry> checklists,
       Ranking ranking,
       DataTable buys,
       List<NumberedPlate> plates,

@@ -8,6 +8,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import sagbook.model.ChannelQuality;
+import sagbook.model.Estimate;
 import sagbook.model.Limits;
 import sagbook.model.Threshold;
 import sagbook.record.BankResult;
@@ -20,6 +21,9 @@ import sagbook.report.chart.Plates;
 import sagbook.report.words.Numbers;
 import sagbook.report.words.OutsideText;
 import sagbook.report.words.Words;
+import sagbook.verdict.BankVerdict;
+import sagbook.verdict.Checklist;
+import sagbook.verdict.TestPlan;
 
 /** The report of one check as one HTML page. */
 public final class ReportPage {
@@ -124,6 +128,8 @@ public final class ReportPage {
         Answers.of(bank, buys, words),
         shown(bank.verdict().todo()),
         shown(bank.verdict().nextMonth()),
+        plan(bank.plan()),
+        checklists(bank.verdict()),
         RankingTable.of(bank.verdict().cells(), picks, words),
         buys.table(),
         numbered,
@@ -133,6 +139,35 @@ public final class ReportPage {
         accounts.boards(),
         Sheets.of(bank, picks, words),
         quality(bank));
+  }
+
+  private List<String> plan(TestPlan plan) {
+    List<String> sentences = new ArrayList<>();
+    for (TestPlan.Step step : plan.steps()) {
+      String buys =
+          step.predictedPercent() instanceof Estimate.Known then
+              ? words.say(
+                  step.halfWidthPercent() instanceof Estimate.Known
+                      ? "plan.buys"
+                      : "plan.buys.unknown",
+                  words.say("plan." + step.quantity()),
+                  Integer.toString(plan.cell()),
+                  Numbers.significant(step.halfWidthPercent().find().orElse(0), 2),
+                  Numbers.significant(then.value(), 2))
+              : words.say("plan.buys.nothing", words.say("plan." + step.quantity()));
+      sentences.add(OutsideText.shown(step.doing()) + " " + buys);
+    }
+    return sentences;
+  }
+
+  private List<Page.Entry> checklists(BankVerdict verdict) {
+    return Checklist.of(verdict).stream()
+        .map(
+            list ->
+                new Page.Entry(
+                    words.say("checklist.title", words.say("action." + list.action().words())),
+                    list.points()))
+        .toList();
   }
 
   private static List<String> shown(List<String> sentences) {
