@@ -145,6 +145,7 @@ class AccountTest {
             PACK.rules(),
             Optional.empty(),
             Optional.empty(),
+            Optional.empty(),
             List.of(),
             List.of());
     Evidence evidence = new Hours(h -> 0, h -> 3.45, h -> 20, h -> 1).evidence(3);

@@ -142,6 +142,7 @@ class DecisionTableTest {
             p.rules(),
             p.spareCapacityAh(),
             p.spareResistanceMilliohm(),
+            p.openCircuit(),
             p.banks(),
             p.logs());
     assertEquals(Severity.ATTENTION, judged("pack: median 200 3", PACK).severity());
@@ -172,6 +173,7 @@ class DecisionTableTest {
         rules,
         p.spareCapacityAh(),
         p.spareResistanceMilliohm(),
+        p.openCircuit(),
         p.banks(),
         p.logs());
   }
