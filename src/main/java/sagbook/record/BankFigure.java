@@ -45,6 +45,7 @@ public final class BankFigure {
     DISCHARGED_AH("discharged_ah", b -> b.evidence().stress().dischargedAh()),
     CHARGED_KWH("charged_kwh", b -> b.evidence().stress().chargedKWh()),
     DISCHARGED_KWH("discharged_kwh", b -> b.evidence().stress().dischargedKWh()),
+    FULL_CHARGE_DAYS("full_charge_days", FullCharges::days),
     HIGHEST_DISCHARGE_A("highest_discharge_a", b -> b.evidence().stress().highestDischargeA()),
     EVENING_LOAD_W("evening_load_w", b -> b.prospect().use().eveningLoadW().orElse(Double.NaN));
 

@@ -120,6 +120,7 @@ public final class SeasonJson {
     number(node, "charged_kwh", stress.chargedKWh());
     number(node, "discharged_kwh", stress.dischargedKWh());
     number(node, "full_cycles", stress.fullCycles());
+    number(node, "full_charge_days", stress.fullChargeDays());
     number(node, "highest_discharge_a", stress.highestDischargeA());
     number(node, "highest_voltage_v", stress.highestV());
     number(node, "lowest_voltage_v", stress.lowestV());

@@ -16,6 +16,7 @@ import sagbook.record.KeptMonth;
  * @param chargedKWh energy put in, kWh
  * @param dischargedKWh energy taken out, kWh
  * @param fullCycles charge taken out over the nominal capacity
+ * @param fullChargeDays days on which a charge ended near full
  * @param highestDischargeA highest discharge current, A
  * @param highestV highest cell voltage that lasted, V
  * @param lowestV lowest cell voltage that lasted, V
@@ -34,6 +35,7 @@ public record StressAccount(
     OptionalDouble chargedKWh,
     OptionalDouble dischargedKWh,
     OptionalDouble fullCycles,
+    OptionalDouble fullChargeDays,
     OptionalDouble highestDischargeA,
     OptionalDouble highestV,
     OptionalDouble lowestV,
@@ -57,6 +59,7 @@ public record StressAccount(
         discharged.isPresent()
             ? OptionalDouble.of(discharged.getAsDouble() / nominal)
             : OptionalDouble.empty(),
+        counted(months, BankFigure.Counted.FULL_CHARGE_DAYS, Double::sum),
         counted(months, BankFigure.Counted.HIGHEST_DISCHARGE_A, Math::max),
         extreme(months, CellReading.HIGHEST_VOLTAGE_V, Math::max),
         extreme(months, CellReading.LOWEST_VOLTAGE_V, Math::min),

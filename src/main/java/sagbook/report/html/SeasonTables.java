@@ -74,6 +74,7 @@ final class SeasonTables {
     add(rows, "charged_ah", stress.chargedAh(), "Ah", words);
     add(rows, "discharged_ah", stress.dischargedAh(), "Ah", words);
     add(rows, "cycles", stress.fullCycles(), "1", words);
+    add(rows, "full", stress.fullChargeDays(), "1", words);
     add(rows, "current", stress.highestDischargeA(), "A", words);
     rows.add(span("voltage", stress.lowestV(), stress.highestV(), 3, "V", words));
     rows.add(span("temperature", stress.lowestC(), stress.highestC(), 1, "°C", words));
