@@ -42,6 +42,8 @@ final class MonthReader {
     final Map<BankFigure.Estimated, Estimate> figures = new LinkedHashMap<>();
     final Map<BankFigure.Counted, Double> counts = new LinkedHashMap<>();
     final Map<Integer, CellDraft> cells = new TreeMap<>();
+    final List<KeptCheck.Cell> findings = new ArrayList<>();
+    final List<KeptMonth.Cell> told = new ArrayList<>();
     final List<String> remarks = new ArrayList<>();
     final List<InputFile> inputs = new ArrayList<>();
 
@@ -79,36 +81,26 @@ final class MonthReader {
     each(
         "SELECT * FROM input_file ORDER BY check_id, place",
         row -> draft(row).inputs.add(input(row)));
-    Map<Long, List<KeptCheck.Cell>> verdicts = new LinkedHashMap<>();
-    Map<Long, List<KeptMonth.Cell>> more = new LinkedHashMap<>();
-    each(
-        "SELECT * FROM cell_finding ORDER BY check_id, cell",
-        row -> {
-          CellDraft cell = cell(row);
-          verdicts
-              .computeIfAbsent(row.getLong("check_id"), id -> new ArrayList<>())
-              .add(
-                  new KeptCheck.Cell(
-                      row.getInt("cell"),
-                      row.getInt("place_rank"),
-                      Finding.valueOf(row.getString("finding")),
-                      cell.estimates));
-          more.computeIfAbsent(row.getLong("check_id"), id -> new ArrayList<>())
-              .add(new KeptMonth.Cell(row.getString("action"), cell.evidence, cell.readings));
-        });
+    each("SELECT * FROM cell_finding ORDER BY check_id, cell", this::finding);
     List<KeptMonth> months = new ArrayList<>();
-    each(
-        "SELECT * FROM bank_check ORDER BY bank, from_time, id",
-        row -> {
-          long id = row.getLong("id");
-          months.add(
-              month(row, verdicts.getOrDefault(id, List.of()), more.getOrDefault(id, List.of())));
-        });
+    each("SELECT * FROM bank_check ORDER BY bank, from_time, id", row -> months.add(month(row)));
     return months;
   }
 
-  private KeptMonth month(ResultSet row, List<KeptCheck.Cell> cells, List<KeptMonth.Cell> more)
-      throws SQLException {
+  private void finding(ResultSet row) throws SQLException {
+    CellDraft cell = cell(row);
+    draft(row)
+        .findings
+        .add(
+            new KeptCheck.Cell(
+                row.getInt("cell"),
+                row.getInt("place_rank"),
+                Finding.valueOf(row.getString("finding")),
+                cell.estimates));
+    draft(row).told.add(new KeptMonth.Cell(row.getString("action"), cell.evidence, cell.readings));
+  }
+
+  private KeptMonth month(ResultSet row) throws SQLException {
     Draft draft = draft(row.getLong("id"));
     return new KeptMonth(
         new KeptMonth.Battery(
@@ -124,12 +116,12 @@ final class MonthReader {
             Instant.parse(row.getString("to_time")),
             row.getString("headline"),
             Severity.valueOf(row.getString("severity")),
-            cells),
+            draft.findings),
         new KeptMonth.Conditions(
             row.getLong("log_rows"), number(row, "cadence_s"), number(row, "resistance_pulse_s")),
         draft.figures,
         draft.counts,
-        more,
+        draft.told,
         draft.remarks,
         draft.inputs);
   }

@@ -125,24 +125,26 @@ public final class RecordTables {
           DoubleColumn.create(figure.key() + "_low"),
           DoubleColumn.create(figure.key() + "_high"));
     }
-    for (KeptMonth month : months) {
-      place(table, month);
-      table.stringColumn("chemistry").append(month.battery().chemistry().key());
-      table.stringColumn("severity").append(ResultsJson.words(month.bank().severity()));
-      table.stringColumn("headline").append(month.bank().headline());
-      table.intColumn("series_cells").append(month.cells().size());
-      table.longColumn("rows").append(month.conditions().rows());
-      number(table, "cadence_s", month.conditions().cadenceS());
-      number(table, "resistance_pulse_s", month.conditions().resistancePulseS());
-      for (BankFigure.Counted count : BankFigure.Counted.values()) {
-        number(table, count.key(), month.counts().get(count));
-      }
-      for (BankFigure.Estimated figure : BankFigure.Estimated.values()) {
-        String key = figure.key();
-        estimate(table, key, key + "_low", key + "_high", month.figure(figure));
-      }
-    }
+    months.forEach(month -> bank(table, month));
     return table;
+  }
+
+  private static void bank(Table table, KeptMonth month) {
+    place(table, month);
+    table.stringColumn("chemistry").append(month.battery().chemistry().key());
+    table.stringColumn("severity").append(ResultsJson.words(month.bank().severity()));
+    table.stringColumn("headline").append(month.bank().headline());
+    table.intColumn("series_cells").append(month.cells().size());
+    table.longColumn("rows").append(month.conditions().rows());
+    number(table, "cadence_s", month.conditions().cadenceS());
+    number(table, "resistance_pulse_s", month.conditions().resistancePulseS());
+    for (BankFigure.Counted count : BankFigure.Counted.values()) {
+      number(table, count.key(), month.counts().get(count));
+    }
+    for (BankFigure.Estimated figure : BankFigure.Estimated.values()) {
+      String key = figure.key();
+      estimate(table, key, key + "_low", key + "_high", month.figure(figure));
+    }
   }
 
   private static Table diary(List<DiaryEvent> diary) {
