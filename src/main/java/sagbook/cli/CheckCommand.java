@@ -7,8 +7,10 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
@@ -135,7 +137,10 @@ public final class CheckCommand implements Callable<Integer> {
   private int recorded(ReadRequest request, Path file, PrintWriter stdout, PrintWriter err)
       throws InputProblem {
     String settings = SettingsHash.of(pack, columns, from, to);
-    RecordedRun run = new RecordedRun(request, file, settings, out);
+    Set<String> noLogs = new HashSet<>();
+    noLogs.add(pack.toString().replace('\\', '/'));
+    noLogs.add(String.valueOf(columns).replace('\\', '/'));
+    RecordedRun run = new RecordedRun(request.without(noLogs), file, settings, out);
     Optional<CheckResult> newest = run.check(progress(err));
     if (newest.isPresent()) {
       print(newest.get(), stdout);

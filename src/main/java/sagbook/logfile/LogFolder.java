@@ -25,11 +25,13 @@ public final class LogFolder {
     this.mappings = mappings;
   }
 
-  /** The name and the SHA-256 (lower-case hexadecimal) of every file that a request stands for. */
+  /** The name and the SHA-256 (lower-case hexadecimal) of every file that a request reads. */
   public static Map<String, String> hashes(ReadRequest request) throws InputProblem {
     Map<String, String> hashes = new LinkedHashMap<>();
     for (LogSource source : Inputs.find(request.logs())) {
-      hashes.put(source.name(), Surveyor.hash(source));
+      if (!request.leftOut().contains(source.name())) {
+        hashes.put(source.name(), Surveyor.hash(source));
+      }
     }
     return hashes;
   }

@@ -2,6 +2,7 @@ package sagbook.logfile;
 
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -39,9 +40,11 @@ public record ReadRequest(
     this(pack, logs, from, to, columns, Set.of());
   }
 
-  /** The same without some files. */
+  /** The same without some more files. */
   public ReadRequest without(Set<String> files) {
-    return new ReadRequest(pack, logs, from, to, columns, files);
+    Set<String> all = new HashSet<>(leftOut);
+    all.addAll(files);
+    return new ReadRequest(pack, logs, from, to, columns, all);
   }
 
   /** The same for what of its time lies in a part. */

@@ -33,8 +33,10 @@ class CheckRecordTest {
     StringWriter out = new StringWriter();
     StringWriter err = new StringWriter();
     List<String> line =
-        new java.util.ArrayList<>(
-            List.of("check", "--pack", PACK, "--out", temp.resolve("report").toString()));
+        new java.util.ArrayList<>(List.of("check", "--out", temp.resolve("report").toString()));
+    if (!List.of(more).contains("--pack")) {
+      line.addAll(List.of("--pack", PACK));
+    }
     line.addAll(List.of("--record", temp.resolve("battery.db").toString()));
     line.addAll(List.of(more));
     int code = Main.run(new PrintWriter(out), new PrintWriter(err), line.toArray(String[]::new));
@@ -81,6 +83,18 @@ class CheckRecordTest {
         second.out().strip());
     assertFalse(Files.exists(temp.resolve("report/report.html")), "nothing was checked");
     assertEquals(kept, months());
+  }
+
+  /** A pack description among the logs is no log that is always new. */
+  @Test
+  void thePackDescriptionIsNotTakenForALog() throws IOException {
+    log("2026-09", TWO_DAYS);
+    Path pack = Files.copy(Path.of(PACK), temp.resolve("logs/pack.toml"));
+    String logs = temp.resolve("logs").toString();
+    check("--pack", pack.toString(), logs);
+    assertEquals(
+        "Nothing is new: the record knows this file, and it was not read again.",
+        check("--pack", pack.toString(), logs).out().strip());
   }
 
   @Test
