@@ -21,12 +21,14 @@ public final class AxisBuilder {
   private final List<Turn> turns;
   private final double nominalAh;
   private final double[] restingV;
+  private final Counter counter;
 
   private AxisBuilder(ThinnedRecord record, List<Turn> turns, double nominalAh, double slowOhm) {
     this.record = record;
     this.turns = turns;
     this.nominalAh = nominalAh;
     this.restingV = restingVoltage(record, slowOhm);
+    this.counter = Counter.of(record);
   }
 
   /**
@@ -73,12 +75,12 @@ public final class AxisBuilder {
       }
     }
     if (best.isEmpty()) {
-      return new ChargeAxis(record.chargeAh().clone(), false, 0, 0);
+      return new ChargeAxis(counter.ah(), false, 0, 0);
     }
     best = withoutOutliers(best);
     int[] rows = best.stream().mapToInt(c -> c.row).toArray();
     double[] ah = best.stream().mapToDouble(c -> c.ah).toArray();
-    return ChargeAxis.pinnedAt(record, rows, ah);
+    return ChargeAxis.pinnedAt(counter, rows, ah);
   }
 
   private double[] levels() {
@@ -109,7 +111,7 @@ public final class AxisBuilder {
           last = r;
         }
       }
-      if (first > 0 && record.segment()[first] == record.segment()[last]) {
+      if (first > 0 && counter.together(first, last)) {
         double ah = (ahAt(first, level) + ahAt(last, level)) / 2;
         double spreadAh = Math.abs(ahAt(last, level) - ahAt(first, level)) / 2;
         double slope = slopeAround(turn, ah, level);
@@ -122,7 +124,7 @@ public final class AxisBuilder {
 
   private double ahAt(int r, double level) {
     double share = (level - restingV[r - 1]) / Math.max(1e-9, restingV[r] - restingV[r - 1]);
-    return record.chargeAh()[r - 1] + share * (record.chargeAh()[r] - record.chargeAh()[r - 1]);
+    return counter.ah()[r - 1] + share * (counter.ah()[r] - counter.ah()[r - 1]);
   }
 
   /** Mean slope of the voltage over two per cent of charge below the crossing, V/Ah. */
@@ -131,7 +133,7 @@ public final class AxisBuilder {
     double sum = 0;
     int n = 0;
     for (int r = turn.fromRow(); r <= turn.toRow(); r++) {
-      double below = ah - record.chargeAh()[r];
+      double below = ah - counter.ah()[r];
       if (below > 0.5 * reach && below < reach) {
         sum += (level - restingV[r]) / below;
         n++;

@@ -9,7 +9,7 @@ import sagbook.evidence.ThinnedRecord;
  * through them all. Zero is the end of a full charge when {@code pinned}, else the start of the
  * log.
  *
- * @param chargeAh one a thinned row
+ * @param chargeAh one a thinned row; NaN where a gap in the log parts it from every anchor
  * @param pinned whether full charges fix the zero
  * @param fullCharges number of full charges that were used
  * @param offsetA the current sensor's offset that was taken out, A
@@ -34,39 +34,23 @@ public record ChargeAxis(double[] chargeAh, boolean pinned, int fullCharges, dou
     };
   }
 
-  /** Charge axis of a record by moving the counter so that every anchor reads zero. */
-  static ChargeAxis pinnedAt(ThinnedRecord record, int[] anchorRow, double[] anchorAh) {
-    int rows = record.rows();
-    double[] corrected = new double[rows];
-    int anchors = anchorRow.length;
-    double rate = drift(record, anchorRow, anchorAh);
+  /**
+   * Charge axis by moving the counter so that every anchor reads zero. Within a section, whose rows
+   * no long gap parts, the counter runs away evenly; over a gap it may have missed any charge, so a
+   * section without an anchor has no place on the axis (NaN).
+   */
+  static ChargeAxis pinnedAt(Counter counter, int[] anchorRow, double[] anchorAh) {
+    double rate = counter.drift(anchorRow, anchorAh);
+    double[] corrected = new double[counter.ah().length];
     int next = 0;
-    for (int r = 0; r < rows; r++) {
-      while (next < anchors && anchorRow[next] <= r) {
+    for (int r = 0; r < corrected.length; r++) {
+      while (next < anchorRow.length && anchorRow[next] <= r) {
         next++;
       }
-      double shift;
-      double t = record.timeS()[r];
-      if (next == 0) {
-        shift = anchorAh[0] - rate * (record.timeS()[anchorRow[0]] - t);
-      } else if (next == anchors) {
-        int last = anchors - 1;
-        shift = anchorAh[last] + rate * (t - record.timeS()[anchorRow[last]]);
-      } else {
-        double from = record.timeS()[anchorRow[next - 1]];
-        double to = record.timeS()[anchorRow[next]];
-        double share = (t - from) / (to - from);
-        shift = anchorAh[next - 1] + share * (anchorAh[next] - anchorAh[next - 1]);
-      }
-      corrected[r] = record.chargeAh()[r] - shift;
+      int before = next > 0 && counter.together(anchorRow[next - 1], r) ? next - 1 : -1;
+      int after = next < anchorRow.length && counter.together(r, anchorRow[next]) ? next : -1;
+      corrected[r] = counter.ah()[r] - counter.runaway(r, before, after, anchorRow, anchorAh, rate);
     }
-    return new ChargeAxis(corrected, true, anchors, rate * 3600);
-  }
-
-  /** Mean rate at which the counter runs away between the first and the last anchor, Ah/s. */
-  private static double drift(ThinnedRecord record, int[] row, double[] ah) {
-    int last = row.length - 1;
-    double seconds = record.timeS()[row[last]] - record.timeS()[row[0]];
-    return seconds > 43_200 ? (ah[last] - ah[0]) / seconds : 0;
+    return new ChargeAxis(corrected, true, anchorRow.length, rate * 3600);
   }
 }

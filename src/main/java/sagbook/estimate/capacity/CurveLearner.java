@@ -267,7 +267,7 @@ final class CurveLearner {
     }
 
     void add(double place, double value, double w) {
-      if (Double.isNaN(value)) {
+      if (Double.isNaN(value) || Double.isNaN(place)) {
         return;
       }
       int i = (int) Math.round((place - start) / step);

@@ -31,8 +31,9 @@ final class StartSearch {
     double[][] count = new double[cells][BINS];
     double[] one = new double[cells];
     for (int r = 0; r < view.rows(); r++) {
-      int bin = (int) ((view.chargeAh()[r] - low) / width);
-      if (bin < 0 || bin >= BINS) {
+      double place = (view.chargeAh()[r] - low) / width;
+      int bin = (int) place;
+      if (!(place >= 0) || bin >= BINS) {
         continue;
       }
       for (int c = 0; c < cells; c++) {

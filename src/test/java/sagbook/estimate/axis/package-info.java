@@ -1,0 +1,4 @@
+@NullMarked
+package sagbook.estimate.axis;
+
+import org.jspecify.annotations.NullMarked;
