@@ -62,6 +62,23 @@ public final class CapacityEstimator {
   /** An uncertainty of capacity beyond this is not worth a number. Common practice, no source. */
   private static final double WIDEST_CAPACITY_SD = 0.016;
 
+  /** Lithium that the cells of a string in use have lost already. Common practice, no source. */
+  private static final double USUALLY_LOST = 0.02;
+
+  /** Share by which published half-cells may misjudge what was lost beyond capacity. */
+  private static final double EXCESS_SHARE = 0.5;
+
+  /** Standard deviation of the sizes of healthy cells of one batch. Common practice, no source. */
+  private static final double SIZE_SD = 0.012;
+
+  /**
+   * Share of capacity that must have been gone through for the steps to be told from each other.
+   */
+  private static final double WELL_SEEN = 0.6;
+
+  /** An imbalance beyond this share of capacity, seen by steps alone, is more likely a bad fit. */
+  private static final double FURTHEST_APART = 0.12;
+
   private final ThinnedRecord record;
   private final PackDescription pack;
   private final double slowOhm;
@@ -198,19 +215,21 @@ public final class CapacityEstimator {
     List<CellCharge> all = new ArrayList<>();
     for (int c = 0; c < readings.length; c++) {
       CellReading reading = readings[c];
-      double loss = reading.lossAh().value() - medianLoss;
+      double excess = spanAh * excess(anchor, fit.states()[c].lossAh() / spanAh);
+      double loss = reading.lossAh().value() - medianLoss - excess;
       double kneeSd = kneeSd(fit, c, reading.topAtEndAh().value() - medianTop);
       double lossSd =
           Math.sqrt(
               sq(reading.lossAh().sd())
                   + sq(kneeSd)
                   + sq(cellShapeSd() * spanAh)
+                  + sq(EXCESS_SHARE * excess)
                   + (counted ? 0 : sq(0.1 * loss) + sq(MADE_UP_AXIS_SD * spanAh)));
       all.add(
           new CellCharge(
               capacity(median, loss, lossSd, topSeen),
               relative(loss, lossSd, spanAh, topSeen),
-              offset(reading, kneeSd, medianTop, medianLoss, topSeen),
+              offset(fit, reading, kneeSd, medianTop, medianLoss, topSeen),
               selfDischarge(reading, medianDrift, topSeen),
               fast
                   ? tooFast()
@@ -223,6 +242,23 @@ public final class CapacityEstimator {
                                   reading.offsetV().sd(), counted ? 2e-4 : MADE_UP_AXIS_V))));
     }
     return new CapacityResult(median, fullAh, spanAh, all);
+  }
+
+  /**
+   * What a cell lost in lithium beyond what it lost in capacity, by published half-cells; both as
+   * shares of capacity. None on a sloping curve, whose fit can't tell lost lithium from lost size
+   * that well.
+   */
+  private double excess(Optional<CurveAnchor> anchor, double lost) {
+    if (pack.chemistry() != Chemistry.LFP) {
+      return 0;
+    }
+    ElectrodePair pair = anchor.map(CurveAnchor::pair).orElse(ElectrodePair.of(pack).get(0));
+    double fullV = pack.limits().cellFullVoltage();
+    double emptyV = pack.limits().cellEmptyVoltage();
+    double usual = pair.charge(USUALLY_LOST, fullV, emptyV);
+    double worn = pair.charge(USUALLY_LOST + Math.max(-USUALLY_LOST, lost), fullV, emptyV);
+    return lost < -USUALLY_LOST ? 0 : lost - (usual - worn);
   }
 
   /** Uncertainty of a cell's end of charge from voltage that nothing explains, Ah. */
@@ -313,32 +349,54 @@ public final class CapacityEstimator {
 
   /**
    * Offset at the end of the log, by the cell's end of charge or by the steps of its curve,
-   * whichever is surer. By the steps alone the cell is taken to be as large as its neighbours, give
-   * or take one per cent or what the fit makes of its size.
+   * whichever is surer.
    */
   private Estimate offset(
-      CellReading reading, double kneeSd, double medianTop, double medianLoss, boolean topSeen) {
-    if (!topSeen) {
+      StringFit fit,
+      CellReading reading,
+      double kneeSd,
+      double medianTop,
+      double medianLoss,
+      boolean topSeen) {
+    double loss = reading.lossAh().value() - medianLoss;
+    double top = reading.topAtEndAh().value() - medianTop;
+    double lossSd = Math.hypot(reading.lossAh().sd(), kneeSd);
+    double byTopSd = Math.hypot(reading.topAtEndAh().sd(), kneeSd);
+    double byBottomSd = Math.hypot(reading.shiftAh().sd(), sizeSd(loss, lossSd));
+    boolean byTop = topSeen && byTopSd < byBottomSd;
+    double at = byTop ? top : top + loss;
+    // A cell that is ahead where the curve steps can't be so by wear; one behind may be worn
+    // instead, unless the others were seen full and it was not.
+    boolean tells =
+        topSeen
+            || (counted
+                && !fast
+                && fit.seenAh() > WELL_SEEN * nominalAh
+                && at < -APART * nominalAh);
+    if (!tells) {
       return Estimate.unknown(
           "the cells stayed on the flat part of their curve, where voltage says nothing about"
               + " charge; one full charge would settle it");
     }
-    double loss = reading.lossAh().value() - medianLoss;
-    double top = reading.topAtEndAh().value() - medianTop;
-    double byTopSd = Math.hypot(reading.topAtEndAh().sd(), kneeSd);
-    double byBottomSd =
-        Math.hypot(reading.shiftAh().sd(), Math.max(0.01 * nominalAh, Math.abs(loss)));
-    boolean byTop = byTopSd < byBottomSd;
-    double at = byTop ? top : top + loss;
     double sd =
         Math.sqrt(
             sq(byTop ? byTopSd : byBottomSd)
                 + sq(0.001 * nominalAh)
                 + (counted ? 0 : sq(0.15 * at) + sq(0.005 * nominalAh)));
-    if (!(sd < 0.03 * nominalAh)) {
+    boolean far = !byTop && Math.abs(at) > FURTHEST_APART * nominalAh;
+    if (far || (fast && !byTop) || !(sd < 0.03 * nominalAh)) {
       return unseen();
     }
     return Estimate.of(-100 * at / nominalAh, 100 * sd / nominalAh);
+  }
+
+  /**
+   * How far a cell's size may differ from its neighbours' when its steps alone place it, Ah: by
+   * {@link #SIZE_SD} where the fit does not see its size at all, else by what the fit makes of it.
+   */
+  private double sizeSd(double loss, double lossSd) {
+    boolean unseen = lossSd > 0.03 * nominalAh && Math.abs(loss) < 2 * lossSd;
+    return unseen ? SIZE_SD * nominalAh : Math.max(SIZE_SD * nominalAh, Math.abs(loss));
   }
 
   private Estimate selfDischarge(CellReading reading, double medianDrift, boolean topSeen) {

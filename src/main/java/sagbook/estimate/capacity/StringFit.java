@@ -59,6 +59,11 @@ final class StringFit {
     return curve;
   }
 
+  /** How much of the curve was gone through, Ah. */
+  double seenAh() {
+    return curve.visitedToAh() - curve.visitedFromAh();
+  }
+
   CellState[] states() {
     return states;
   }

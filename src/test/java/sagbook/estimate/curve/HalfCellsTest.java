@@ -38,6 +38,22 @@ class HalfCellsTest {
     assertEquals(volt, pair.negative(share), 1e-6);
   }
 
+  /** Worked out with SciPy's brentq from the published functions and windows. */
+  @ParameterizedTest
+  @CsvSource({
+    "AFSHAR_CHEN, 0, 0.997691, 3.65, 2.5",
+    "AFSHAR_CHEN, 0.05, 0.952505, 3.65, 2.5",
+    "AFSHAR_CHEN, 0.2, 0.804509, 3.65, 2.5",
+    "SAFARI_DELACOURT, 0, 0.989530, 3.65, 2.5",
+    "SAFARI_DELACOURT, 0.1, 0.907803, 3.65, 2.5",
+    "NMC_CHEN, 0, 0.966722, 4.2, 3.0",
+    "NMC_CHEN, 0.1, 0.872005, 4.2, 3.0"
+  })
+  void lithiumLostCostsLessThanItselfInCharge(
+      HalfCells pair, double lost, double charge, double fullV, double emptyV) {
+    assertEquals(charge, pair.charge(lost, fullV, emptyV), 2e-6);
+  }
+
   /** The windows belong to 2.5 V and to 4.2 V (NMC) or the top of the LFP curve. */
   @ParameterizedTest
   @EnumSource(HalfCells.class)
