@@ -8,9 +8,9 @@ import sagbook.model.Estimate;
 import sagbook.model.Finding;
 
 /**
- * Names the cause, one a cell. Order matters: a voltage that lies makes every other number of that
- * cell doubtful; a drain explains an imbalance, not the other way round; imbalance comes last of
- * the charge causes because it is the mildest.
+ * Names the cause, one a cell. Order matters: a voltage that lies badly makes every other number of
+ * that cell doubtful, while a few millivolt are reckoned with; a drain explains an imbalance, not
+ * the other way round; imbalance comes last of the charge causes because it is the mildest.
  */
 final class CellJudge {
   private final Rules rules;
@@ -26,11 +26,12 @@ final class CellJudge {
    */
   Finding find(CellEstimates cell, double temperatureDoubt) {
     List<Finding> found = new ArrayList<>();
+    boolean worn = below(cell.capacityRelative(), rules.capacity());
     if (beyond(cell.voltageOffsetMillivolt(), rules.voltageMillivolt())) {
       found.add(Finding.VOLTAGE_SENSOR);
     }
-    if (below(cell.capacityRelative(), rules.capacity())) {
-      found.add(Finding.LOW_CAPACITY);
+    if (worn) {
+      found.add(hidesWear(cell) ? found.size() : 0, Finding.LOW_CAPACITY);
     }
     if (above(doubted(cell.resistanceRelative(), temperatureDoubt), rules.resistance())) {
       found.add(whereItSits(cell));
@@ -52,6 +53,13 @@ final class CellJudge {
       found.add(told ? Finding.HEALTHY : Finding.INSUFFICIENT_EVIDENCE);
     }
     return found.get(0);
+  }
+
+  /** Whether a voltage is surely so far off that it may pass for wear. */
+  private boolean hidesWear(CellEstimates cell) {
+    double worth = rules.voltageMillivolt().worth();
+    return cell.voltageOffsetMillivolt() instanceof Estimate.Known k
+        && (k.isAbove(worth) || k.isBelow(-worth));
   }
 
   /** Whether a value is worth acting on, were it only sure. */

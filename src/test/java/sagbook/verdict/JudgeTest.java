@@ -153,6 +153,14 @@ class JudgeTest {
   }
 
   @Test
+  void aFewMillivoltDoNotHideWear() {
+    assertEquals(
+        Finding.LOW_CAPACITY,
+        finding(odd -> odd.volt(Estimate.of(10, 1)).capacity(Estimate.of(0.9, 0.01))));
+    assertEquals(Finding.VOLTAGE_SENSOR, finding(odd -> odd.volt(Estimate.of(10, 1))));
+  }
+
+  @Test
   void imbalanceIsNotWearAndSaysSoOnlyWhereTheCapacityIsKnown() {
     BankVerdict known = judged(odd -> odd.offset(Estimate.of(-5, 0.3)));
     assertTrue(known.headline().startsWith("Cell 2 is out of balance, not worn"));
