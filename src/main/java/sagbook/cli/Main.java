@@ -19,6 +19,7 @@ import sagbook.issue.InputProblem;
       ExportCommand.class,
       ImportCommand.class,
       SwapCommand.class,
+      SparesCommand.class,
       SimulateCommand.class
     },
     synopsisSubcommandLabel = "COMMAND",
@@ -43,7 +44,7 @@ public final class Main implements Runnable {
   public void run() {
     throw new CommandLine.ParameterException(
         spec.commandLine(),
-        "Name a command: check, preview, season, note, swap, export, import or simulate.");
+        "Name a command: check, preview, season, note, swap, spares, export, import or simulate.");
   }
 
   /** Runs the command line and gives its exit code; prints to the given writers only. */

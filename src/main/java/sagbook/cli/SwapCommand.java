@@ -1,8 +1,6 @@
 package sagbook.cli;
 
-import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -84,7 +82,7 @@ public final class SwapCommand implements Callable<Integer> {
     PrintWriter out = spec.commandLine().getOut();
     PrintWriter err = spec.commandLine().getErr();
     try {
-      KeptString string = chosen(read());
+      KeptString string = KeptResults.of(results, bank);
       Spare spare = spare(string.spare());
       Change change = Change.replace(places(string));
       WhatIf whatIf = string.whatIf(spare);
@@ -96,40 +94,6 @@ public final class SwapCommand implements Callable<Integer> {
       err.flush();
       return ExitCode.of(problem);
     }
-  }
-
-  private List<KeptString> read() throws InputProblem {
-    Path file = Files.isDirectory(results) ? results.resolve("results.json") : results;
-    try {
-      return KeptString.parse(Files.readString(file));
-    } catch (IOException e) {
-      throw InputProblem.input(
-          InputProblem.quoted(file.toString())
-              + " can't be read; name the folder of a report with --results, or run check first.",
-          e);
-    } catch (IllegalArgumentException e) {
-      throw InputProblem.input(
-          InputProblem.quoted(file.toString())
-              + " is no results.json of this program ("
-              + e.getMessage()
-              + "); run check again.",
-          e);
-    }
-  }
-
-  private KeptString chosen(List<KeptString> strings) throws InputProblem {
-    List<String> names = strings.stream().map(KeptString::bank).toList();
-    for (KeptString string : strings) {
-      if (string.bank().equals(bank) || (bank == null && strings.size() == 1)) {
-        return string;
-      }
-    }
-    throw InputProblem.usage(
-        "--bank is "
-            + (bank == null ? "missing" : InputProblem.quoted(bank))
-            + "; expected one of "
-            + InputProblem.quoted(String.join(", ", names))
-            + ".");
   }
 
   private List<Integer> places(KeptString string) throws InputProblem {

@@ -10,6 +10,7 @@ import sagbook.estimate.CellEstimates;
 import sagbook.estimate.TemperatureFault;
 import sagbook.model.Chemistry;
 import sagbook.model.Estimate;
+import sagbook.numeric.Robust;
 import sagbook.whatif.Spare;
 import sagbook.whatif.Use;
 import sagbook.whatif.WhatIf;
@@ -41,6 +42,24 @@ public record KeptString(
 
   public KeptString {
     cells = List.copyOf(cells);
+  }
+
+  /** What a cell takes from the string by itself, Ah; 0 where it is unknown. */
+  public double costAloneAh(int cell) {
+    return whatIf(spare).prospect().costs().get(cell - 1).aloneAh().find().orElse(0);
+  }
+
+  /**
+   * How far a resistance lies from the string's median, as a share.
+   *
+   * @param milliohm mΩ; empty for unknown, which counts as 0
+   */
+  public double mismatch(OptionalDouble milliohm) {
+    double[] own =
+        cells.stream().flatMapToDouble(c -> c.resistanceMilliohm().find().stream()).toArray();
+    return own.length == 0 || milliohm.isEmpty()
+        ? 0
+        : Math.abs(milliohm.getAsDouble() / Robust.median(own) - 1);
   }
 
   /** What-ifs with a spare of the caller's choice. */

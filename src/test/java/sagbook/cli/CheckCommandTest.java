@@ -143,7 +143,8 @@ class CheckCommandTest {
     Run run = run();
     assertEquals(2, run.code());
     assertTrue(
-        run.err().contains("check, preview, season, note, swap, export, import or simulate"),
+        run.err()
+            .contains("check, preview, season, note, swap, spares, export, import or simulate"),
         run.err());
   }
 
