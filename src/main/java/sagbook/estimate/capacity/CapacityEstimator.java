@@ -34,7 +34,10 @@ public final class CapacityEstimator {
   private static final double SCALE_SD = 0.005;
 
   /** Share of capacity by which a charge axis made up from voltages misplaces a cell. */
-  private static final double MADE_UP_AXIS_SD = 0.018;
+  private static final double MADE_UP_AXIS_SD = 0.011;
+
+  /** Share by which it misjudges what a cell lost. */
+  private static final double MADE_UP_LOSS_SHARE = 0.3;
 
   /** What it does to a voltage error, V. */
   private static final double MADE_UP_AXIS_V = 0.005;
@@ -224,7 +227,7 @@ public final class CapacityEstimator {
                   + sq(kneeSd)
                   + sq(cellShapeSd() * spanAh)
                   + sq(EXCESS_SHARE * excess)
-                  + (counted ? 0 : sq(0.1 * loss) + sq(MADE_UP_AXIS_SD * spanAh)));
+                  + (counted ? 0 : sq(MADE_UP_LOSS_SHARE * loss) + sq(MADE_UP_AXIS_SD * spanAh)));
       all.add(
           new CellCharge(
               capacity(median, loss, lossSd, topSeen),
@@ -341,7 +344,7 @@ public final class CapacityEstimator {
     if (fast) {
       return tooFast();
     }
-    if (!topSeen || !(lossSd < (counted ? 1.25 : 2) * WIDEST_CAPACITY_SD * spanAh)) {
+    if (!topSeen || !(lossSd < (counted ? 1.25 : 4) * WIDEST_CAPACITY_SD * spanAh)) {
       return unseen();
     }
     return Estimate.of(1 - loss / spanAh, lossSd / spanAh);
