@@ -34,7 +34,7 @@ class ExportCommandTest {
   void writesWhatIsCommittedForNotebooks() throws IOException {
     String to = folder.toString();
     assertEquals(
-        0, run("export", "--pack", "sample-logs/pack.toml", "--out", to, "sample-logs/logs"));
+        0, run("export", "--pack", "sample-logs/pack.toml", "--tables", to, "sample-logs/logs"));
     assertTrue(out.toString().startsWith("8 months checked; "), out::toString);
     for (String name : List.of("estimates.csv", "cells.csv", "banks.csv", "dictionary.csv")) {
       List<CSVRecord> fresh = rows(folder.resolve(name));
