@@ -17,7 +17,7 @@ from pathlib import Path
 
 import numpy as np
 import pybamm
-from pybamm.input.parameters.lithium_ion import Chen2020, Prada2013
+from pybamm.input.parameters.lithium_ion import Ai2020, Chen2020, NCA_Kim2011, Prada2013
 from scipy import interpolate, optimize, stats
 
 OUT = Path(__file__).resolve().parent
@@ -146,7 +146,7 @@ def open_circuit(p, q):
 
 
 def number(function, at):
-    return np.array([float(function(pybamm.Scalar(v)).evaluate()) for v in np.atleast_1d(at)])
+    return np.array([float(np.squeeze(function(pybamm.Scalar(v)).evaluate())) for v in np.atleast_1d(at)])
 
 
 def curve():
@@ -193,8 +193,31 @@ def safari_delacourt_graphite(x):
     )
 
 
+def about_energy_nmc(y):
+    """Example parameters for the Battery Parameter eXchange, December 2022; written out."""
+    return (
+        -3.04420906 * y
+        + 10.04892207
+        - 0.65637536 * np.tanh(-4.02134095 * (y - 0.80063948))
+        + 4.24678547 * np.tanh(12.17805062 * (y - 7.57659337))
+        - 0.3757068 * np.tanh(59.33067782 * (y - 0.99784492))
+    )
+
+
+def about_energy_graphite(x):
+    return (
+        9.47057878e-01 * np.exp(-1.59418743e02 * x)
+        - 3.50928033e04
+        + 1.64230269e-01 * np.tanh(-4.55509094e01 * (x - 3.24116012e-02))
+        + 3.69968491e-02 * np.tanh(-1.96718868e01 * (x - 1.68334476e-01))
+        + 1.91517003e04 * np.tanh(3.19648312e00 * (x - 1.85139824e00))
+        + 5.42448511e04 * np.tanh(-3.19009848e00 * (x - 2.01660395e00))
+    )
+
+
 def half_cells():
     share = np.linspace(0.02, 0.98, 49)
+    measured = share[share >= 0.42]
     electrodes = {
         ("AFSHAR_CHEN", "positive"): number(Prada2013.LFP_ocp_Afshar2017, share),
         ("AFSHAR_CHEN", "negative"): number(Chen2020.graphite_LGM50_ocp_Chen2020, share),
@@ -202,10 +225,16 @@ def half_cells():
         ("NMC_CHEN", "negative"): number(Chen2020.graphite_LGM50_ocp_Chen2020, share),
         ("SAFARI_DELACOURT", "positive"): safari_delacourt_lfp(share),
         ("SAFARI_DELACOURT", "negative"): safari_delacourt_graphite(share),
+        ("NMC_ABOUT_ENERGY", "positive"): about_energy_nmc(share),
+        ("NMC_ABOUT_ENERGY", "negative"): about_energy_graphite(share),
+        ("NCA_KIM", "positive"): number(NCA_Kim2011.nca_ocp_Kim2011, share),
+        ("NCA_KIM", "negative"): number(NCA_Kim2011.graphite_ocp_Kim2011, share),
+        ("LCO_AI", "positive"): number(Ai2020.lico2_ocp_Ai2020, measured),
+        ("LCO_AI", "negative"): number(Ai2020.graphite_ocp_Enertech_Ai2020, share),
     }
     rows = []
     for (pair, electrode), volt in electrodes.items():
-        rows += [(pair, electrode, s, v) for s, v in zip(share, volt)]
+        rows += [(pair, electrode, s, v) for s, v in zip(share[-len(volt) :], volt)]
     write("half_cells.csv", "pair,electrode,share,volt", rows)
 
 

@@ -12,8 +12,12 @@ import java.util.Optional;
 public enum Chemistry {
   /** Lithium iron phosphate against graphite. */
   LFP("lfp", 3.65, 2.50),
-  /** Layered oxides (NMC, NCA, LCO, LMO blends) against graphite. */
-  NMC("nmc", 4.20, 3.00);
+  /** Oxide of nickel, manganese and cobalt against graphite; also blends with LMO. */
+  NMC("nmc", 4.20, 3.00),
+  /** Oxide of nickel, cobalt and aluminium against graphite. */
+  NCA("nca", 4.20, 3.00),
+  /** Oxide of cobalt against graphite. */
+  LCO("lco", 4.20, 3.00);
 
   private final String key;
   private final double fullVoltage;

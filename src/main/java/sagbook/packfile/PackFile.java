@@ -25,7 +25,7 @@ import sagbook.model.Threshold;
  * <pre>
  * [pack]
  * name = "House battery"       # needed: heads the report
- * chemistry = "lfp"            # needed: lfp or nmc
+ * chemistry = "lfp"            # needed: lfp, nmc, nca or lco
  * series_cells = 16            # needed: 2 to 32
  * nominal_capacity_ah = 280    # default 100; distances along the charge axis are reckoned
  *                              # in shares of it, so give it

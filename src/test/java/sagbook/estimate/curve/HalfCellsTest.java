@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
-import sagbook.model.Chemistry;
 
 /** Values of the published functions worked out apart from this program, to 1 µV. */
 class HalfCellsTest {
@@ -47,14 +46,49 @@ class HalfCellsTest {
     "SAFARI_DELACOURT, 0, 0.989530, 3.65, 2.5",
     "SAFARI_DELACOURT, 0.1, 0.907803, 3.65, 2.5",
     "NMC_CHEN, 0, 0.966722, 4.2, 3.0",
-    "NMC_CHEN, 0.1, 0.872005, 4.2, 3.0"
+    "NMC_CHEN, 0.1, 0.872005, 4.2, 3.0",
+    "NMC_ABOUT_ENERGY, 0, 0.989230, 4.2, 3.0",
+    "NMC_ABOUT_ENERGY, 0.1, 0.896202, 4.2, 3.0",
+    "NCA_KIM, 0, 0.990723, 4.2, 3.0",
+    "NCA_KIM, 0.1, 0.959504, 4.2, 3.0"
   })
   void lithiumLostCostsLessThanItselfInCharge(
       HalfCells pair, double lost, double charge, double fullV, double emptyV) {
     assertEquals(charge, pair.charge(lost, fullV, emptyV), 2e-6);
   }
 
-  /** The windows belong to 2.5 V and to 4.2 V (NMC) or the top of the LFP curve. */
+  /**
+   * The same cell as measured: 12.5 Ah of NMC 111 (13.19 Ah by its material) emptied at C/20, of
+   * the points published with the functions. Current and sampling bend it by about 10 mV.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "7, 4.0679",
+    "18, 3.9024",
+    "28, 3.7546",
+    "36, 3.6817",
+    "46, 3.6282",
+    "56, 3.5720",
+    "65, 3.4921"
+  })
+  void aMeasuredSlowDischargeLiesOnTheCurve(double kiloseconds, double volt) {
+    double charge = 1 - 0.625 * kiloseconds / 3.6 / 13.187;
+    assertEquals(volt, HalfCells.NMC_ABOUT_ENERGY.openCircuit(charge), 0.012);
+  }
+
+  /** Ends of the windows as published; LFP to the top of its curve. */
+  @ParameterizedTest
+  @CsvSource({
+    "NMC_CHEN, 2.5, 4.2",
+    "NMC_ABOUT_ENERGY, 2.7, 4.2",
+    "NCA_KIM, 2.7, 4.2",
+    "LCO_AI, 3.0, 4.2"
+  })
+  void theWindowsBelongToThePublishedVoltages(HalfCells pair, double emptyV, double fullV) {
+    assertEquals(emptyV, pair.openCircuit(0), 0.01);
+    assertEquals(fullV, pair.openCircuit(1), 0.002);
+  }
+
   @ParameterizedTest
   @EnumSource(HalfCells.class)
   void aCellRisesFromEmptyToFull(HalfCells pair) {
@@ -63,10 +97,6 @@ class HalfCellsTest {
       double now = pair.openCircuit(z);
       assertEquals(true, now > last, pair + " falls at " + z);
       last = now;
-    }
-    if (HalfCells.of(Chemistry.NMC).contains(pair)) {
-      assertEquals(2.5, pair.openCircuit(0), 0.01);
-      assertEquals(4.2, pair.openCircuit(1), 0.01);
     }
   }
 }
