@@ -132,7 +132,8 @@ public final class BankEstimator {
               charge.offsetPercent(),
               charge.selfDischargeMilliamp(),
               charge.voltageOffsetMillivolt(),
-              temperature.get(c)));
+              temperature.get(c),
+              r.change()));
     }
     UsableCharge usable =
         UsableCharge.of(cells, capacity.medianCapacityAh(), pack.nominalCapacityAh());

@@ -1,5 +1,6 @@
 package sagbook.estimate;
 
+import java.util.Optional;
 import sagbook.model.Estimate;
 
 /**
@@ -20,6 +21,8 @@ import sagbook.model.Estimate;
  * @param selfDischargeMilliamp steady drain above the string's median, mA
  * @param voltageOffsetMillivolt constant error of the board's voltage against the string, mV
  * @param temperatureFault what is wrong with the temperature reading
+ * @param resistanceChange since when the resistance is another one, if it changed within the log;
+ *     the resistances above are then those at the log's end
  */
 public record CellEstimates(
     int cell,
@@ -32,4 +35,5 @@ public record CellEstimates(
     Estimate chargeOffsetPercent,
     Estimate selfDischargeMilliamp,
     Estimate voltageOffsetMillivolt,
-    TemperatureFault temperatureFault) {}
+    TemperatureFault temperatureFault,
+    Optional<ResistanceChange> resistanceChange) {}

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import sagbook.estimate.CellEstimates;
 import sagbook.estimate.TemperatureFault;
@@ -123,7 +124,8 @@ public record KeptString(
         cell.estimate(Quantity.CHARGE_OFFSET_PERCENT),
         cell.estimate(Quantity.SELF_DISCHARGE_MA),
         cell.estimate(Quantity.VOLTAGE_OFFSET_MV),
-        new TemperatureFault.NotLogged());
+        new TemperatureFault.NotLogged(),
+        Optional.empty());
   }
 
   private static double positive(JsonNode node, String key) {

@@ -41,7 +41,8 @@ public enum DecisionRule {
       Action.MEND_JOINT,
       Severity.ATTENTION,
       "With the battery isolated, check the joints at cell {cell}: clean and tighten them to the"
-          + " cell maker's torque.",
+          + " cell maker's torque. Until then keep loads low: a bad joint heats where the current"
+          + " passes, and may burn.",
       "The same excess after the joint was remade: then it is the cell.",
       "The warmth of both joints, or their millivolts, under the highest usual load.",
       "a joint is looked at in minutes and may burn; a worn cell that was taken for one loses"

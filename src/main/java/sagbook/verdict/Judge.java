@@ -81,7 +81,8 @@ public final class Judge {
     double doubt = temperatureDoubt(cell.cell(), estimates, stress);
     Finding finding = cellJudge.find(cell, doubt);
     DecisionRule rule = DecisionRule.of(finding, cell, rules, cellJudge.suspected(cell));
-    List<String> why = new ArrayList<>(Words.evidence(cell, estimates.resistancePulseS()));
+    List<String> why =
+        new ArrayList<>(Words.evidence(cell, estimates.resistancePulseS(), pack.timezone()));
     if (doubt > rules.resistance().sure() / 2) {
       why.add(
           String.format(

@@ -1,23 +1,31 @@
 package sagbook.verdict;
 
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import sagbook.estimate.CellEstimates;
+import sagbook.estimate.ResistanceChange;
 import sagbook.estimate.TemperatureFault;
 import sagbook.model.Estimate;
 
 /** What the verdict says, in plain sentences. */
 final class Words {
+  private static final DateTimeFormatter DAY =
+      DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
+
   private Words() {}
 
-  static List<String> evidence(CellEstimates cell, double pulseS) {
+  static List<String> evidence(CellEstimates cell, double pulseS, ZoneId zone) {
     List<String> all = new ArrayList<>();
     relative(cell.capacityRelative(), "capacity", all);
     relative(
         cell.resistanceRelative(),
         String.format(Locale.ROOT, "resistance %.0f s after a load step", pulseS),
         all);
+    cell.resistanceChange().ifPresent(change -> all.add(changed(change, cell, zone)));
     if (cell.slowResponseRelative() instanceof Estimate.Known s
         && cell.resistanceRelative().find().orElse(1) > 1.1) {
       all.add(
@@ -65,6 +73,24 @@ final class Words {
       all.add("Its temperature " + seen.words() + ".");
     }
     return all;
+  }
+
+  private static String changed(ResistanceChange change, CellEstimates cell, ZoneId zone) {
+    String day =
+        DAY.format(Instant.ofEpochSecond((long) change.sinceS()).atZone(zone).toLocalDate());
+    if (!(change.beforeRelative() instanceof Estimate.Known before)) {
+      return "Its resistance became another one within this log, about " + day + ".";
+    }
+    boolean rose = cell.resistanceRelative().find().orElse(1) > before.value();
+    return String.format(
+        Locale.ROOT,
+        "Its resistance %s within this log, about %s: before, it was %.0f %% of its neighbours'"
+            + " (95 %% interval %.0f to %.0f %%); the value above is that at the end.",
+        rose ? "rose" : "fell",
+        day,
+        100 * before.value(),
+        100 * before.low(),
+        100 * before.high());
   }
 
   private static void relative(Estimate estimate, String what, List<String> into) {

@@ -75,7 +75,8 @@ class AccountTest {
               cell == 1 ? offset : Estimate.of(0, 0.1),
               cell == 1 ? drain : UNKNOWN,
               UNKNOWN,
-              new TemperatureFault.None()));
+              new TemperatureFault.None(),
+              Optional.empty()));
     }
     return new BankEstimates(
         10, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, Collections.nCopies(2, UNKNOWN), cells, List.of());

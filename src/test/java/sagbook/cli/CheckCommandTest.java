@@ -167,4 +167,17 @@ class CheckCommandTest {
             MONTH.toString());
     assertEquals(10, run.code(), run.err());
   }
+
+  /** The joint was sound for ten of the thirty days; what counts is how it is at the end. */
+  @Test
+  void aJointThatWorksLooseWithinTheMonthIsToldWithTheDay() throws IOException {
+    Path folder = temp.resolve("loose");
+    run("simulate", "--scenario", "loose-joint", "--cadence-s", "30", "--out", folder.toString());
+    Run run = check(folder.resolve("pack.toml").toString(), folder.resolve("logs"));
+    assertEquals(10, run.code(), run.err());
+    assertTrue(run.out().contains("Cell 7 seems to have a bad joint"), run.out());
+    String results = Files.readString(temp.resolve("report/results.json"));
+    assertTrue(
+        results.contains("Its resistance rose within this log, about 11 June 2026"), results);
+  }
 }

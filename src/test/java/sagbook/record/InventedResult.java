@@ -5,6 +5,7 @@ import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import sagbook.account.Account;
 import sagbook.account.BalancingAccount;
@@ -88,7 +89,8 @@ public final class InventedResult {
               none,
               none,
               none,
-              new TemperatureFault.NotLogged());
+              new TemperatureFault.NotLogged(),
+              Optional.empty());
       cells.add(estimates);
       verdicts.add(
           new CellVerdict(
@@ -246,7 +248,8 @@ public final class InventedResult {
         Estimate.of(cell == 5 ? 4.2 : cell == 12 ? 1.4 : 0.25 * (cell % 4) - 0.4, 0.3),
         Estimate.of(0.4 * (cell % 3), 1.1),
         Estimate.of(0.2 * (cell % 4) - 0.3, 0.6),
-        new TemperatureFault.None());
+        new TemperatureFault.None(),
+        Optional.empty());
   }
 
   private static BankVerdict verdict(BankEstimates estimates, Prospect prospect) {

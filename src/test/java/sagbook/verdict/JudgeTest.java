@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.UnaryOperator;
 import org.junit.jupiter.api.Test;
@@ -78,7 +79,8 @@ class JudgeTest {
           offset,
           drain,
           volt,
-          new TemperatureFault.None());
+          new TemperatureFault.None(),
+          Optional.empty());
     }
   }
 

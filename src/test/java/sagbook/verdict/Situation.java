@@ -6,6 +6,7 @@ import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import sagbook.estimate.BankEstimates;
 import sagbook.estimate.CellEstimates;
@@ -101,7 +102,8 @@ final class Situation {
               of(at, "volt"),
               seen.containsKey(at + " frozen")
                   ? new TemperatureFault.Seen("has not moved for 12 days")
-                  : new TemperatureFault.None()));
+                  : new TemperatureFault.None(),
+              Optional.empty()));
     }
     return new BankEstimates(
         10,

@@ -2,6 +2,7 @@ package sagbook.whatif;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import sagbook.estimate.CellEstimates;
 import sagbook.estimate.TemperatureFault;
@@ -37,7 +38,8 @@ final class InventedString {
             offsetPercent,
             UNKNOWN,
             UNKNOWN,
-            new TemperatureFault.None()));
+            new TemperatureFault.None(),
+            Optional.empty()));
     return this;
   }
 

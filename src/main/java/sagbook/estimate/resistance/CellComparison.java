@@ -1,6 +1,9 @@
 package sagbook.estimate.resistance;
 
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import sagbook.estimate.response.ReducedWindow;
 import sagbook.estimate.response.StringResponse;
 import sagbook.numeric.Jackknife;
@@ -31,56 +34,101 @@ record CellComparison(
 
   static CellComparison of(
       List<ReducedWindow> windows, double[] scale, StringResponse response, double pulseS) {
-    int cells = windows.get(0).cross().length;
-    int stretches = Math.max(1, Math.min(STRETCHES, windows.size()));
-    Ridge[][] sums = new Ridge[cells][stretches];
-    for (int c = 0; c < cells; c++) {
-      for (int k = 0; k < stretches; k++) {
-        sums[c][k] = new Ridge(PARAMETERS);
-      }
-    }
-    double precision = 1 / (response.noiseV() * response.noiseV());
-    for (int w = 0; w < windows.size(); w++) {
-      if (scale[w] > 0) {
-        int k = (int) ((long) w * stretches / windows.size());
-        observe(windows.get(w), map(response, scale[w]), precision, sums, k);
-      }
+    int n = windows.size();
+    int stretches = Math.max(1, Math.min(STRETCHES, n));
+    List<Sums> parts = new ArrayList<>();
+    for (int k = 0; k < stretches; k++) {
+      int stretch = k;
+      parts.add(
+          Sums.of(
+              windows,
+              scale,
+              response,
+              IntStream.range(0, n).filter(w -> (long) w * stretches / n == stretch)));
     }
     double ohm = response.at(pulseS);
-    Builder builder = new Builder(cells);
-    for (int c = 0; c < cells; c++) {
-      builder.cell(c, sums[c], ohm);
+    Builder builder = new Builder(windows.get(0).cross().length);
+    for (int c = 0; c < builder.cells(); c++) {
+      int cell = c;
+      builder.cell(c, parts.stream().map(sums -> sums.cell()[cell]).toArray(Ridge[]::new), ohm);
     }
     return builder.build();
   }
 
-  /** Combinations of the basis that explain one cell. */
-  private static double[][] map(StringResponse response, double scale) {
-    int p = response.coefficients().length;
-    double[] shape = response.coefficients().clone();
-    for (int i = 0; i < p; i++) {
-      shape[i] *= scale;
+  /**
+   * Sums of every cell over some windows, from which its two numbers follow by least squares.
+   *
+   * @param cell one a cell
+   */
+  record Sums(Ridge[] cell) {
+    static Sums of(
+        List<ReducedWindow> windows, double[] scale, StringResponse response, IntStream chosen) {
+      Ridge[] sums = new Ridge[windows.get(0).cross().length];
+      Arrays.setAll(sums, c -> new Ridge(PARAMETERS));
+      double precision = 1 / (response.noiseV() * response.noiseV());
+      chosen
+          .filter(w -> scale[w] > 0)
+          .forEach(w -> observe(windows.get(w), map(response, scale[w]), precision, sums));
+      return new Sums(sums);
     }
-    double[][] map = {shape, new double[p]};
-    map[1][response.basis().immediate()] = 1;
-    return map;
+
+    /**
+     * Each cell's response at the pulse time over the string's mean; empty where these windows tell
+     * a cell no better than {@code toldSd}.
+     */
+    double[] whole(double ohm, double toldSd) {
+      double[] whole = new double[cell.length];
+      double[] asked = {1, 1 / ohm};
+      for (int c = 0; c < whole.length; c++) {
+        Ridge.Solution solution = solution(new Ridge[] {cell[c]}, -1, ohm);
+        if (!(solution.combinedSd(asked) < toldSd)) {
+          return new double[0];
+        }
+        whole[c] = solution.combined(asked);
+      }
+      return whole;
+    }
+
+    /** Combinations of the basis that explain one cell. */
+    private static double[][] map(StringResponse response, double scale) {
+      int p = response.coefficients().length;
+      double[] shape = response.coefficients().clone();
+      for (int i = 0; i < p; i++) {
+        shape[i] *= scale;
+      }
+      double[][] map = {shape, new double[p]};
+      map[1][response.basis().immediate()] = 1;
+      return map;
+    }
+
+    private static void observe(
+        ReducedWindow window, double[][] map, double precision, Ridge[] sums) {
+      Ridge common = new Ridge(PARAMETERS);
+      for (int a = 0; a < PARAMETERS; a++) {
+        for (int b = 0; b <= a; b++) {
+          common.addNormal(a, b, precision * window.product(map[a], map[b]));
+        }
+      }
+      for (int c = 0; c < sums.length; c++) {
+        sums[c].addNormalOf(common);
+        double[] cross = window.cross()[c];
+        for (int a = 0; a < PARAMETERS; a++) {
+          sums[c].addRight(a, precision * ReducedWindow.product(map[a], cross, cross.length));
+        }
+      }
+    }
   }
 
-  private static void observe(
-      ReducedWindow window, double[][] map, double precision, Ridge[][] sums, int k) {
-    Ridge common = new Ridge(PARAMETERS);
-    for (int a = 0; a < PARAMETERS; a++) {
-      for (int b = 0; b <= a; b++) {
-        common.addNormal(a, b, precision * window.product(map[a], map[b]));
+  private static Ridge.Solution solution(Ridge[] stretch, int leftOut, double ohm) {
+    Ridge fit = new Ridge(PARAMETERS);
+    for (int k = 0; k < stretch.length; k++) {
+      if (k != leftOut) {
+        fit.add(stretch[k]);
       }
     }
-    for (int c = 0; c < sums.length; c++) {
-      sums[c][k].addNormalOf(common);
-      double[] cross = window.cross()[c];
-      for (int a = 0; a < PARAMETERS; a++) {
-        sums[c][k].addRight(a, precision * ReducedWindow.product(map[a], cross, cross.length));
-      }
-    }
+    fit.prior(0, 1, 0.5);
+    fit.prior(1, 0, 0.5 * ohm);
+    return fit.solve();
   }
 
   /** Collects results cell by cell. */
@@ -89,6 +137,10 @@ record CellComparison(
 
     Builder(int cells) {
       columns = new double[6][cells];
+    }
+
+    int cells() {
+      return columns[0].length;
     }
 
     void cell(int c, Ridge[] stretch, double ohm) {
@@ -105,15 +157,7 @@ record CellComparison(
     }
 
     private static double[] solve(Ridge[] stretch, int leftOut, double ohm) {
-      Ridge fit = new Ridge(PARAMETERS);
-      for (int k = 0; k < stretch.length; k++) {
-        if (k != leftOut) {
-          fit.add(stretch[k]);
-        }
-      }
-      fit.prior(0, 1, 0.5);
-      fit.prior(1, 0, 0.5 * ohm);
-      double[] b = fit.solve().value();
+      double[] b = solution(stretch, leftOut, ohm).value();
       return new double[] {b[0] + b[1] / ohm, b[0], b[1] / ohm};
     }
 

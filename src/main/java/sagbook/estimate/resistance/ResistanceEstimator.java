@@ -30,9 +30,6 @@ public final class ResistanceEstimator {
    */
   private static final double SYSTEMATIC = 0.02;
 
-  /** By how much leaving out stretches understates the spread between cells; set likewise. */
-  private static final double STRETCHES_ARE_ALIKE = 2.4;
-
   private static final double FASTEST_PULSE_S = 10;
 
   /** Beyond these shares of the string's median a resistance is a misunderstanding. */
@@ -123,7 +120,7 @@ public final class ResistanceEstimator {
     Estimate none = Estimate.unknown(reason);
     List<CellResistance> all = new ArrayList<>();
     for (int c = 0; c < cells; c++) {
-      all.add(new CellResistance(none, none, none, none));
+      all.add(new CellResistance(none, none, none, none, Optional.empty()));
     }
     return new ResistanceResult(pulseS, none, all);
   }
@@ -142,36 +139,31 @@ public final class ResistanceEstimator {
         evidence.channels().hasCurrent()
             ? "no temperature was logged, so the resistance can't be brought to 25 °C"
             : "no current was logged, so there is nothing to divide the voltage by";
-    double medianOhmic = Robust.median(compared.ohmic());
     double medianWhole = Robust.median(compared.whole());
-    double medianSlow = Robust.median(compared.slow());
+    List<CellShare> shares = CellShare.all(windows, scale, response, pulseS, compared);
     List<CellResistance> all = new ArrayList<>();
-    for (int c = 0; c < cells; c++) {
-      double share = compared.whole()[c] / medianWhole;
-      if (!(share > LEAST_SHARE && share < MOST_SHARE)) {
+    for (CellShare share : shares) {
+      if (!(share.relative() > LEAST_SHARE && share.relative() < MOST_SHARE)) {
         return nothing(
             pulseS,
             "the cells' answers to load steps contradict each other, as if not all of them carried"
                 + " the same current; check which columns belong to this string");
       }
     }
-    for (int c = 0; c < cells; c++) {
-      double relative = compared.whole()[c] / medianWhole;
-      // A slow part that is out of all proportion is partly the curve of a cell that stands
-      // elsewhere on it, and then the whole is less sure.
-      double odd = 0.05 * Math.abs(compared.slow()[c] / medianSlow - relative);
-      double relativeSd =
-          Math.sqrt(sq(STRETCHES_ARE_ALIKE * compared.wholeSd()[c]) + sq(0.006) + sq(odd));
-      double milliohm = stringOhm * compared.whole()[c] * 1000;
+    for (CellShare share : shares) {
+      double milliohm = stringOhm * medianWhole * share.relative() * 1000;
       double milliohmSd =
-          milliohm * Math.sqrt(sq(relativeSd / relative) + sq(stringLogSd) + sq(SYSTEMATIC));
+          milliohm
+              * Math.sqrt(
+                  sq(share.relativeSd() / share.relative()) + sq(stringLogSd) + sq(SYSTEMATIC));
       double unit = absolute ? stringOhm * 1000 : 1;
       all.add(
           new CellResistance(
               absolute ? Estimate.of(milliohm, milliohmSd) : Estimate.unknown(noAbsolute),
-              Estimate.of(relative, relativeSd),
-              Estimate.of((compared.ohmic()[c] - medianOhmic) * unit, compared.ohmicSd()[c] * unit),
-              Estimate.of(compared.slow()[c] / medianSlow, compared.slowSd()[c])));
+              Estimate.of(share.relative(), share.relativeSd()),
+              Estimate.of(share.ohmicExcess() * unit, share.ohmicExcessSd() * unit),
+              Estimate.of(share.slow(), share.slowSd()),
+              share.change()));
     }
     Estimate energy =
         reference

@@ -1,0 +1,88 @@
+package sagbook.estimate.resistance;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeMap;
+import sagbook.estimate.response.ReducedWindow;
+import sagbook.estimate.response.StringResponse;
+import sagbook.numeric.LevelBreak;
+import sagbook.numeric.Robust;
+
+/**
+ * Each cell's resistance over the string's median day by day, to see one that became another within
+ * the log: a joint that works loose. A day averages over its warm and its cold hours, and what
+ * disturbs all cells alike goes out with the day's median.
+ *
+ * <p>A break counts when its step is worth telling and stands clear of two kinds of noise: the
+ * scatter of the cell's own days, and what the other cells do at the same break, which holds
+ * whatever the comparison leaves in of weather and charge.
+ *
+ * @param startS start of each day that was measured, s since 1970
+ * @param relative resistance over the day's median, [cell][day]
+ */
+record DayByDay(double[] startS, double[][] relative) {
+  private static final double DAY_S = 86_400;
+
+  /** A day on which a cell is told no better than this, one standard deviation, is left out. */
+  private static final double TOLD_SD = 0.1;
+
+  /** Steps that are not worth telling: below what the rules call sure of a resistance. */
+  private static final double LEAST_STEP = 0.1;
+
+  /**
+   * By how many standard deviations a step has to stand clear. It is the greatest of some thirty
+   * places in each of up to 32 cells: five sigma leave it one false alarm in about 1,700 logs.
+   */
+  private static final double CLEAR = 5;
+
+  static DayByDay of(
+      List<ReducedWindow> windows, double[] scale, StringResponse response, double pulseS) {
+    TreeMap<Long, List<Integer>> days = new TreeMap<>();
+    for (int w = 0; w < windows.size(); w++) {
+      if (scale[w] > 0) {
+        long day = (long) Math.floor(windows.get(w).window().startS() / DAY_S);
+        days.computeIfAbsent(day, d -> new ArrayList<>()).add(w);
+      }
+    }
+    List<Double> starts = new ArrayList<>();
+    List<double[]> all = new ArrayList<>();
+    days.forEach(
+        (day, chosen) -> {
+          CellComparison.Sums sums =
+              CellComparison.Sums.of(windows, scale, response, chosen.stream().mapToInt(w -> w));
+          double[] whole = sums.whole(response.at(pulseS), TOLD_SD);
+          double median = Robust.median(whole);
+          if (median > 0) { // not so on a day that tells too little, whose median is NaN
+            starts.add(day * DAY_S);
+            for (int c = 0; c < whole.length; c++) {
+              whole[c] /= median;
+            }
+            all.add(whole);
+          }
+        });
+    int cells = all.isEmpty() ? 0 : all.get(0).length;
+    double[][] relative = new double[cells][all.size()];
+    for (int d = 0; d < all.size(); d++) {
+      for (int c = 0; c < cells; c++) {
+        relative[c][d] = all.get(d)[c];
+      }
+    }
+    return new DayByDay(starts.stream().mapToDouble(s -> s).toArray(), relative);
+  }
+
+  /** The day from which on a cell, 0 for the first, is another one, if there is such a day. */
+  Optional<LevelBreak> breakOf(int cell) {
+    if (startS.length < LevelBreak.FEWEST) {
+      return Optional.empty();
+    }
+    LevelBreak found = LevelBreak.of(relative[cell]);
+    double[] others = new double[relative.length];
+    for (int c = 0; c < others.length; c++) {
+      others[c] = LevelBreak.step(relative[c], found.before());
+    }
+    double noise = Math.hypot(found.stepSd(), Robust.spread(others));
+    boolean real = Math.abs(found.step()) > Math.max(LEAST_STEP, CLEAR * noise);
+    return real ? Optional.of(found) : Optional.empty();
+  }
+}
