@@ -277,6 +277,14 @@ def normal():
     write("normal.csv", "p,quantile", [(p, stats.norm.ppf(p)) for p in (0.025, 0.5, 0.975)])
 
 
+def student():
+    rows = []
+    for level in (0.95, 0.99):
+        rows += [(level, f, stats.t.ppf((1 + level) / 2, f)) for f in (1, 2, 5, 9, 11, 16, 30, 200)]
+        rows.append((level, "inf", stats.norm.ppf((1 + level) / 2)))
+    write("student.csv", "level,degrees_of_freedom,factor", rows)
+
+
 if __name__ == "__main__":
     summaries()
     linear()
@@ -286,3 +294,4 @@ if __name__ == "__main__":
     even_table()
     pchip()
     normal()
+    student()

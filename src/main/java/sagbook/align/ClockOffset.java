@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import sagbook.numeric.Uncertainty;
 
 /**
  * How far two clocks are apart.
@@ -143,7 +144,8 @@ public record ClockOffset(
       residuals = residuals(pairs, at, level, slope);
     }
     double scatter = 1.4826 * median(sizes(residuals));
-    double halfWidth = 1.96 * scatter / Math.sqrt(pairs.size());
+    double halfWidth =
+        new Uncertainty(scatter / Math.sqrt(pairs.size()), pairs.size() - 2).halfWidth(0.95);
     return Optional.of(new ClockOffset(level, slope, at, halfWidth, pairs.size(), sign));
   }
 

@@ -60,8 +60,12 @@ public sealed interface Estimate {
     if (!(standardUncertainty >= 0)) {
       throw new IllegalArgumentException("standard uncertainty " + standardUncertainty);
     }
-    double half = 1.959964 * standardUncertainty;
-    return new Known(value, value - half, value + half);
+    return within(value, 1.959964 * standardUncertainty);
+  }
+
+  /** Value plus and minus half the width of its 95 % interval. */
+  static Known within(double value, double halfWidth) {
+    return new Known(value, value - halfWidth, value + halfWidth);
   }
 
   static Unknown unknown(String reason) {

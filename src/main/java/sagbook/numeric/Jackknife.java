@@ -23,4 +23,14 @@ public final class Jackknife {
     }
     return Math.sqrt((n - 1.0) / n * sum);
   }
+
+  /**
+   * The same with its degrees of freedom, one fewer than there are parts; at least two parts.
+   *
+   * @param left one row a part left out
+   * @param column which estimate of a row
+   */
+  public static Uncertainty of(double[][] left, int column) {
+    return new Uncertainty(sd(left, column), left.length - 1);
+  }
 }

@@ -108,8 +108,7 @@ final class CellSeasons {
     }
     Estimate.Known string = common.capacityRate();
     double value = rate.value() + string.value();
-    double half = Math.hypot(rate.halfWidth(), string.halfWidth());
-    return new Estimate.Known(value, value - half, value + half);
+    return Estimate.within(value, Math.hypot(rate.halfWidth(), string.halfWidth()));
   }
 
   /** How much wider than 95 % the interval must be for one false alarm in fifty batteries. */

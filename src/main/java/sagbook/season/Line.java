@@ -7,11 +7,11 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import org.hipparchus.distribution.continuous.TDistribution;
 import sagbook.model.Estimate;
 import sagbook.numeric.MannKendall;
 import sagbook.numeric.Robust;
 import sagbook.numeric.TheilSen;
+import sagbook.numeric.Uncertainty;
 
 /**
  * A straight line through the months of one quantity.
@@ -47,7 +47,6 @@ public record Line(
   static final int SHORTEST_DAYS = 75;
   private static final int FEWEST_SEASONAL_PAIRS = 10;
   private static final double MUCH_WIDER = 3;
-  private static final double TWO_SIGMA = 1.959964;
 
   /** Either a line or why there is none. */
   public sealed interface Result {
@@ -116,9 +115,9 @@ public record Line(
       own += Math.pow(lever * points.get(i).sigma(), 2);
       residuals += Math.pow(y[i] - slope.intercept() - slope.slope() * t[i], 2);
     }
-    double student = new TDistribution(t.length - 2.0).inverseCumulativeProbability(0.975);
-    double scatter = student * Math.sqrt(residuals / (t.length - 2) / sum);
-    double widest = Math.max(TWO_SIGMA * Math.sqrt(own) / sum, scatter);
+    int free = t.length - 2;
+    double scatter = new Uncertainty(Math.sqrt(residuals / free / sum), free).halfWidth(0.95);
+    double widest = Math.max(Uncertainty.known(Math.sqrt(own) / sum).halfWidth(0.95), scatter);
     double ranks = Math.max(slope.high() - slope.slope(), slope.slope() - slope.low());
     return Double.isFinite(ranks) ? Math.max(widest, ranks) : widest;
   }
@@ -144,8 +143,7 @@ public record Line(
   /** Slope in per cent of the first month's value a year. */
   Estimate.Known percentPerYear() {
     double value = 100 * perYear / atStart;
-    double half = 100 * halfWidth / atStart;
-    return new Estimate.Known(value, value - half, value + half);
+    return Estimate.within(value, 100 * halfWidth / atStart);
   }
 
   /** Value of the line at a time. */

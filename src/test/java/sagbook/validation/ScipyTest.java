@@ -18,6 +18,7 @@ import sagbook.numeric.MonotoneCurve;
 import sagbook.numeric.NonlinearFit;
 import sagbook.numeric.Ridge;
 import sagbook.numeric.Robust;
+import sagbook.numeric.Uncertainty;
 
 /** Against SciPy; see README.md beside the tables for versions and what each answer is. */
 class ScipyTest {
@@ -205,6 +206,16 @@ class ScipyTest {
       double p = number(row[0]);
       double end = p < 0.5 ? unit.low() : p > 0.5 ? unit.high() : unit.value();
       assertEquals(number(row[1]), end, 1e-6);
+    }
+  }
+
+  @Test
+  void anIntervalFromFewValuesIsWiderByStudentsFactor() throws IOException {
+    for (String[] row : rows("student.csv")) {
+      boolean known = row[1].equals("inf");
+      Uncertainty unit = known ? Uncertainty.known(1) : new Uncertainty(1, number(row[1]));
+      double factor = number(row[2]);
+      assertEquals(factor, unit.halfWidth(number(row[0])), 1e-9 * factor, String.join(" ", row));
     }
   }
 }
