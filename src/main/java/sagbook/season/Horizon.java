@@ -13,6 +13,10 @@ import sagbook.record.Quantity;
  * Ageing bends: fast at first, sometimes faster at the end ("knees", Attia et al. 2022, J.
  * Electrochem. Soc. 169, 060517). So nothing is said that lies further away than {@value #REACH}
  * times the length of the record, and no time at all where the cell may not be fading.
+ *
+ * <p>The soonest and the likely time go on straight. The latest is that of calendar ageing, whose
+ * loss grows with the root of time (Naumann et al. 2018, J. Energy Storage 17, 153), of cells that
+ * were new when the record began: what takes T on a straight line takes T (2 + T / record).
  */
 final class Horizon {
   private static final double REACH = 4;
@@ -61,7 +65,8 @@ final class Horizon {
     }
     double years = Math.max(0, now.value() - percent) / -pace.value();
     double soonest = Math.max(0, now.low() - percent) / -pace.low();
-    double latest = Math.max(0, now.high() - percent) / -pace.high();
+    double straight = Math.max(0, now.high() - percent) / -pace.high();
+    double latest = straight * (2 + straight / recordYears);
     if (years > REACH * recordYears) {
       return Estimate.unknown(
           String.format(

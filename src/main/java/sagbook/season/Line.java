@@ -1,12 +1,9 @@
 package sagbook.season;
 
 import java.time.Instant;
-import java.time.YearMonth;
 import java.time.ZoneId;
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import sagbook.model.Estimate;
 import sagbook.numeric.MannKendall;
 import sagbook.numeric.Robust;
@@ -20,7 +17,8 @@ import sagbook.numeric.Uncertainty;
  * allow (their standard uncertainties through least squares, times 1.96), what the scatter about
  * the line allows (the same with the residuals' standard deviation and Student's t of n − 2), and
  * Theil–Sen's own interval where there are enough months for it. With ten or more pairs of the same
- * calendar month only these are compared, so that what follows the seasons drops out.
+ * calendar month in different years only these are compared, so that what follows the seasons drops
+ * out.
  *
  * <p>Needs {@value #FEWEST} months over {@value #SHORTEST_DAYS} days. Months whose interval is more
  * than three times as wide as usual are left out.
@@ -84,9 +82,12 @@ public record Line(
               + (t.length == 1 ? "1 month" : t.length + " months")
               + " of it.");
     }
-    int[] season = seasons(points, zone);
-    boolean seasonal = pairs(season) >= FEWEST_SEASONAL_PAIRS;
-    TheilSen slope = seasonal ? TheilSen.seasonal(season, t, y, 0.95) : TheilSen.of(t, y, 0.95);
+    CalendarMonths year = CalendarMonths.of(points, zone);
+    boolean seasonal = year.pairs() >= FEWEST_SEASONAL_PAIRS;
+    TheilSen slope =
+        seasonal
+            ? TheilSen.seasonal(year.season(), year.t(), year.y(), 0.95)
+            : TheilSen.of(t, y, 0.95);
     return new Result.Drawn(
         new Line(
             points.get(0).time(),
@@ -96,7 +97,7 @@ public record Line(
             t.length,
             t[t.length - 1],
             seasonal,
-            seasonal ? MannKendall.seasonal(season, y) : MannKendall.of(y)));
+            seasonal ? MannKendall.seasonal(year.season(), year.y()) : MannKendall.of(y)));
   }
 
   private static List<Point> usable(List<Point> all) {
@@ -120,24 +121,6 @@ public record Line(
     double widest = Math.max(Uncertainty.known(Math.sqrt(own) / sum).halfWidth(0.95), scatter);
     double ranks = Math.max(slope.high() - slope.slope(), slope.slope() - slope.low());
     return Double.isFinite(ranks) ? Math.max(widest, ranks) : widest;
-  }
-
-  private static int[] seasons(List<Point> points, ZoneId zone) {
-    return points.stream().mapToInt(p -> month(p, zone).getMonthValue()).toArray();
-  }
-
-  private static YearMonth month(Point point, ZoneId zone) {
-    return YearMonth.from(point.time().atZone(zone));
-  }
-
-  private static int pairs(int[] season) {
-    Map<Integer, Integer> seen = new HashMap<>();
-    int pairs = 0;
-    for (int month : season) {
-      int before = seen.merge(month, 1, Integer::sum) - 1;
-      pairs += before;
-    }
-    return pairs;
   }
 
   /** Slope in per cent of the first month's value a year. */
