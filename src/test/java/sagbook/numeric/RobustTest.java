@@ -49,4 +49,15 @@ class RobustTest {
     double[] values = {-0.67449, 0.67449, 0, -0.67449, 0.67449};
     assertEquals(1, Robust.spread(values), 1e-4);
   }
+
+  /**
+   * Modified z of Iglewicz and Hoaglin (1993, from memory), 0.6745 (x - median) / MAD: 22.258 for
+   * the last of eight resistances (worked out with NumPy). 1 / 1.4826 is 0.6745 to four digits.
+   */
+  @Test
+  void aResistiveCellAmongEightStandsOutByTwentyTwoSpreads() {
+    double[] milliohm = {0.250, 0.252, 0.249, 0.251, 0.250, 0.253, 0.248, 0.300};
+    double z = (0.300 - Robust.median(milliohm)) / Robust.spread(milliohm);
+    assertEquals(22.258, z, 0.001);
+  }
 }
