@@ -28,4 +28,10 @@ public record StepWindow(
     double[] gram,
     double[][] cross,
     double[] sumSquares,
-    int[] cellRows) {}
+    int[] cellRows) {
+
+  /** Sum of the squares of the steps themselves, A² (V² without a current), one a pair of rows. */
+  public double immediateSquares() {
+    return gram[0];
+  }
+}

@@ -151,6 +151,7 @@ public final class ResultsJson {
 
   private static void plan(ObjectNode node, TestPlan plan) {
     node.put("cell", plan.cell());
+    node.put("why", plan.why());
     ArrayNode steps = node.putArray("steps");
     for (TestPlan.Step step : plan.steps()) {
       ObjectNode one = steps.addObject();

@@ -1,49 +1,50 @@
 package sagbook.verdict;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
-import java.util.function.Function;
+import java.util.Optional;
 import sagbook.estimate.BankEstimates;
 import sagbook.estimate.CellEstimates;
 import sagbook.evidence.Evidence;
 import sagbook.evidence.Turn;
 import sagbook.model.Chemistry;
 import sagbook.model.Estimate;
-import sagbook.model.Finding;
 import sagbook.model.PackDescription;
-import sagbook.numeric.Robust;
 
 /**
- * What to measure next month and what it would buy for the cell in question.
+ * What to measure next month and what it would buy for the cell in question ({@link Doubt}). A step
+ * is only named where it would narrow that cell's interval by a tenth or more ({@link Precision});
+ * where none does, that is said, with the look that tells more than any log.
  *
- * <p>Prediction: independent repetitions of the same measurement narrow an interval by the square
- * root of their number, so of {@code n} repetitions in this month's log one more leaves {@code
- * sqrt(n / (n + 1))} of the half-width. Where this cell's value is unknown, the string's median
- * half-width stands for what one good repetition gives; where none is known, nothing is predicted.
- * It holds as far as repetitions are alike and errors independent; a systematic error stays.
- *
- * @param cell the cell in question, 1 for the first
+ * @param cell the cell in question, 1 for the first; the weakest where none is
+ * @param why which cell and why, or why nothing has to be measured, a plain sentence
  * @param steps the steps, safest and most useful first
  */
-public record TestPlan(int cell, List<Step> steps) {
+public record TestPlan(int cell, String why, List<Step> steps) {
   private static final double DEEP_LFP_V = 3.1;
   private static final double DEEP_NMC_V = 3.4;
   private static final double EDGE_SHARE = 0.2;
   private static final int EDGES = 10;
-  private static final double FAST_S = 10;
+  private static final double WORTH_IT = 0.9;
 
   /**
    * One step.
    *
-   * @param quantity what it makes known: "capacity" or "resistance"
+   * @param quantity what it makes known: "capacity", "resistance" or "charge"
    * @param doing what to do, a plain sentence
-   * @param halfWidthPercent the interval's half-width now, % of the median cell's value
+   * @param halfWidthPercent the interval's half-width now, % of the median cell's value; of charge,
+   *     % of nominal capacity
    * @param predictedPercent the half-width predicted after the step
    */
   public record Step(
-      String quantity, String doing, Estimate halfWidthPercent, Estimate predictedPercent) {}
+      String quantity, String doing, Estimate halfWidthPercent, Estimate predictedPercent) {
+    private boolean isWorthIt() {
+      return !(halfWidthPercent instanceof Estimate.Known now
+          && predictedPercent instanceof Estimate.Known then
+          && then.value() > WORTH_IT * now.value());
+    }
+  }
 
   public TestPlan {
     steps = List.copyOf(steps);
@@ -52,100 +53,119 @@ public record TestPlan(int cell, List<Step> steps) {
   /** The plan for a bank. */
   public static TestPlan of(
       BankVerdict verdict, BankEstimates estimates, Evidence evidence, PackDescription pack) {
-    CellVerdict asked =
-        verdict.cells().stream()
-            .min(Comparator.comparing(TestPlan::urgency).thenComparingInt(CellVerdict::rank))
-            .orElseThrow();
-    double deepV = pack.chemistry() == Chemistry.LFP ? DEEP_LFP_V : DEEP_NMC_V;
-    long deep = evidence.turns().stream().filter(t -> isDeep(t, deepV)).count();
-    List<Step> steps = new ArrayList<>();
-    steps.add(
-        step(
-            "capacity",
-            String.format(
-                Locale.ROOT,
-                "Charge to full and let it stand for an hour; then discharge at an ordinary load"
-                    + " until the lowest cell reads %.2f V (10 to 15 %% left), no deeper; rest for"
-                    + " an hour, then recharge.",
-                deepV),
-            estimates.cells(),
-            asked.estimates(),
-            CellEstimates::capacityRelative,
-            deep,
-            1));
-    double ampere = EDGE_SHARE * pack.nominalCapacityAh();
-    double highest = evidence.stress().highestDischargeA();
-    double edge = highest > 0 ? Math.min(ampere, highest) : ampere;
-    String load =
-        String.format(
-            Locale.ROOT,
-            "Half charged, switch a steady load of about %.0f A on for two minutes and off for two,"
-                + " %d times, with charger and sun off.",
-            edge,
-            EDGES);
-    steps.add(
-        step(
-            "resistance",
-            evidence.cadenceS() > FAST_S
-                ? load
-                    + String.format(
-                        Locale.ROOT,
-                        " Log every %.0f s or faster meanwhile, %.0f times as often as now.",
-                        FAST_S,
-                        Math.ceil(evidence.cadenceS() / FAST_S))
-                : load,
-            estimates.cells(),
-            asked.estimates(),
-            CellEstimates::resistanceRelative,
-            evidence.steps().size(),
-            EDGES));
-    return new TestPlan(asked.cell(), steps);
-  }
-
-  /** Cells that can't be judged first, then those with a finding, then the others. */
-  private static int urgency(CellVerdict cell) {
-    return cell.finding() == Finding.INSUFFICIENT_EVIDENCE
-        ? 0
-        : cell.finding() == Finding.HEALTHY ? 2 : 1;
-  }
-
-  private static boolean isDeep(Turn turn, double volt) {
-    return !turn.charge() && turn.extremeVoltageV() < volt;
-  }
-
-  private static Step step(
-      String quantity,
-      String doing,
-      List<CellEstimates> cells,
-      CellEstimates asked,
-      Function<CellEstimates, Estimate> of,
-      long repetitions,
-      int more) {
-    Estimate now = halfWidth(of.apply(asked));
-    return new Step(quantity, doing, now, predicted(cells, of, now, repetitions, more));
-  }
-
-  private static Estimate halfWidth(Estimate estimate) {
-    return estimate instanceof Estimate.Known known ? exact(100 * known.halfWidth()) : estimate;
-  }
-
-  private static Estimate predicted(
-      List<CellEstimates> cells,
-      Function<CellEstimates, Estimate> of,
-      Estimate now,
-      long repetitions,
-      int more) {
-    if (now instanceof Estimate.Known known && repetitions > 0) {
-      return exact(known.value() * Math.sqrt((double) repetitions / (repetitions + more)));
+    Optional<Doubt> found = Doubt.of(verdict, Rules.of(pack.rules()));
+    if (found.isEmpty()) {
+      return new TestPlan(
+          weakest(verdict),
+          "No decision hangs on how wide a range is, so nothing needs to be measured on purpose; go"
+              + " on logging as before.",
+          List.of());
     }
-    double[] widths =
-        cells.stream().map(of).flatMapToDouble(e -> halfWidth(e).find().stream()).toArray();
-    return widths.length == 0 || now instanceof Estimate.Known
-        ? Estimate.unknown("this log holds no such measurement to predict from")
-        : exact(Robust.median(widths));
+    Doubt doubt = found.get();
+    Planner planner = new Planner(doubt, estimates.cells(), evidence, pack);
+    List<Step> steps =
+        switch (doubt.kind()) {
+          case CAPACITY -> planner.depth();
+          case RESISTANCE -> planner.edges();
+          case CHARGE -> planner.fullCharge();
+        };
+    List<Step> worth = steps.stream().filter(Step::isWorthIt).toList();
+    return new TestPlan(
+        doubt.cell().cell(),
+        doubt.sentence() + (worth.isEmpty() ? " " + instead(doubt.kind()) : ""),
+        worth);
   }
 
-  private static Estimate exact(double value) {
-    return new Estimate.Known(value, value, value);
+  private static int weakest(BankVerdict verdict) {
+    return verdict.cells().stream()
+        .filter(c -> c.rank() == 1)
+        .map(CellVerdict::cell)
+        .findFirst()
+        .orElse(1);
+  }
+
+  /** What to do where no test buys anything. */
+  private static String instead(Doubt.Kind kind) {
+    return switch (kind) {
+      case CAPACITY ->
+          "This month's log has shown it nearly empty; once more would not narrow that. Next month's"
+              + " value beside this one will tell.";
+      case RESISTANCE ->
+          "More switching or faster logging would hardly narrow that. Feel or measure the joints"
+              + " instead: their warmth, or their millivolts, under the highest usual load.";
+      case CHARGE ->
+          "Another full charge would not narrow that. Next month's value beside this one will tell.";
+    };
+  }
+
+  /** Writes the steps for one doubt. */
+  private record Planner(
+      Doubt doubt, List<CellEstimates> cells, Evidence evidence, PackDescription pack) {
+
+    private List<Step> depth() {
+      double deepV = pack.chemistry() == Chemistry.LFP ? DEEP_LFP_V : DEEP_NMC_V;
+      boolean wasDeep =
+          evidence.turns().stream().anyMatch(turn -> !turn.charge() && isBelow(turn, deepV));
+      if (wasDeep && doubt.isKnown()) {
+        return List.of();
+      }
+      return List.of(
+          step(
+              String.format(
+                  Locale.ROOT,
+                  "Charge to full and let it stand for an hour; then discharge at an ordinary load"
+                      + " until the lowest cell reads %.2f V (10 to 15 %% left), no deeper; let it"
+                      + " rest for an hour, so that the voltages settle, then recharge.",
+                  deepV),
+              Precision.likeTheOthers(doubt, cells)));
+    }
+
+    private static boolean isBelow(Turn turn, double volt) {
+      return turn.extremeVoltageV() < volt;
+    }
+
+    private List<Step> edges() {
+      double wanted = EDGE_SHARE * pack.nominalCapacityAh();
+      double highest = evidence.stress().highestDischargeA();
+      double ampere = highest > 0 ? Math.min(wanted, highest) : wanted;
+      List<Step> steps = new ArrayList<>();
+      steps.add(
+          step(
+              String.format(
+                  Locale.ROOT,
+                  "Half charged, switch a steady load of about %.0f A (a kettle, an oven) on for two"
+                      + " minutes and off for two, %d times, with charger and sun off.",
+                  ampere,
+                  EDGES),
+              Precision.moreEdges(doubt, cells, evidence, 2 * EDGES, ampere)));
+      double cadence = evidence.cadenceS();
+      if (cadence > Precision.FAST_S) {
+        steps.add(
+            step(
+                String.format(
+                    Locale.ROOT,
+                    "Log every %.0f s or faster through the month, %.0f times as often as now.",
+                    Precision.FAST_S,
+                    Math.ceil(cadence / Precision.FAST_S)),
+                Precision.fasterLogging(doubt, cadence)));
+      }
+      return steps;
+    }
+
+    private List<Step> fullCharge() {
+      return List.of(
+          step(
+              "Charge to full once a week and hold it there until the current has died away; let it"
+                  + " stand for an hour before the next discharge.",
+              Precision.likeTheOthers(doubt, cells)));
+    }
+
+    private Step step(String doing, Estimate predicted) {
+      return new Step(
+          doubt.kind().key(),
+          doing,
+          doubt.kind().halfWidthPercent(doubt.cell().estimates()),
+          predicted);
+    }
   }
 }

@@ -170,6 +170,7 @@ public final class InventedResult {
   private static TestPlan plan(int cell) {
     return new TestPlan(
         cell,
+        "Cell " + cell + " is the one in question.",
         List.of(
             new TestPlan.Step(
                 "capacity",

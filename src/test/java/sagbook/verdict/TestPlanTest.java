@@ -1,7 +1,6 @@
 package sagbook.verdict;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.ZoneId;
@@ -12,6 +11,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import sagbook.evidence.Evidence;
 import sagbook.evidence.EvidenceCollector;
+import sagbook.evidence.StepWindow;
 import sagbook.evidence.Turn;
 import sagbook.model.Channels;
 import sagbook.model.Chemistry;
@@ -26,6 +26,11 @@ class TestPlanTest {
 
   /** An empty log but for so many discharges, of which some were deep. */
   private static Evidence evidence(int deep, int shallow, double cadenceS) {
+    return evidence(deep, shallow, cadenceS, 0);
+  }
+
+  /** With steps in the log whose squares sum to so many A². */
+  private static Evidence evidence(int deep, int shallow, double cadenceS, double squares) {
     Evidence none =
         new EvidenceCollector(
                 new Channels(Situation.CELLS, true, true, false),
@@ -46,11 +51,26 @@ class TestPlanTest {
         cadenceS,
         none.thinned(),
         none.basis(),
-        none.steps(),
+        squares == 0 ? List.of() : List.of(window(squares)),
         none.edges(),
         turns,
         new Situation("").stress(),
         none.temperatureStuckHours());
+  }
+
+  private static StepWindow window(double squares) {
+    return new StepWindow(
+        0,
+        7200,
+        100,
+        new double[Situation.CELLS],
+        0,
+        0,
+        3.3,
+        new double[] {squares},
+        new double[Situation.CELLS][1],
+        new double[Situation.CELLS],
+        new int[Situation.CELLS]);
   }
 
   private static TestPlan plan(String differences, Evidence evidence) {
@@ -65,36 +85,79 @@ class TestPlanTest {
     return plan.steps().get(step).predictedPercent().find().orElseThrow();
   }
 
-  /** By hand: 9.8 % from four discharges is 9.8 · sqrt(4/5) = 8.77 % from five. */
   @Test
-  void oneMoreDischargeNarrowsByTheSquareRoot() {
-    TestPlan plan = plan("2: capacity 0.9 0.05", evidence(4, 7, 5));
-    assertEquals(2, plan.cell());
-    assertEquals(9.8, plan.steps().get(0).halfWidthPercent().find().orElseThrow(), 0.01);
-    assertEquals(8.77, predicted(plan, 0), 0.01);
+  void whatIsSuspectedComesBeforeWhatWasNotSeenAndBeforeWhatMayTip() {
+    assertEquals(5, plan("5: resistance 1.3 0.2", evidence(4, 7, 5)).cell());
+    assertEquals(5, plan("1: capacity ?; 5: resistance 1.3 0.2", evidence(4, 7, 5)).cell());
+    assertEquals(1, plan("1: capacity ?; 3: resistance 1.1 0.1", evidence(4, 7, 5)).cell());
+    assertEquals(
+        3, plan("2: capacity 0.99 0.015; 3: capacity 0.985 0.015", evidence(4, 7, 5)).cell());
   }
 
   @Test
-  void whatIsNotKnownOfThisCellIsPredictedFromTheOthers() {
+  void whereNoRangeHoldsALimitNothingHasToBeMeasured() {
+    TestPlan plan = plan("2: capacity 0.85 0.005; 5: offset -5 0.3", evidence(4, 7, 5));
+    assertEquals(List.of(), plan.steps());
+    assertTrue(plan.why().contains("nothing needs to be measured"), plan.why());
+  }
+
+  @Test
+  void aDeeperDischargeTellsAsMuchAsOfTheOthersWhoWereSeen() {
     TestPlan plan = plan("5: capacity ?", evidence(2, 0, 5));
     assertEquals(5, plan.cell());
     assertTrue(plan.steps().get(0).halfWidthPercent() instanceof Estimate.Unknown);
     assertEquals(100 * 1.959964 * 0.003, predicted(plan, 0), 0.01);
+    TestPlan shallow = plan("2: capacity 0.965 0.01", evidence(0, 7, 5));
+    assertEquals(1.96, shallow.steps().get(0).halfWidthPercent().find().orElseThrow(), 0.01);
+    assertEquals(0.59, predicted(shallow, 0), 0.01);
+  }
+
+  @Test
+  void whatWasDischargedDeepIsNotAskedToBeOnceMore() {
+    TestPlan plan = plan("2: capacity 0.965 0.01", evidence(4, 7, 5));
+    assertEquals(List.of(), plan.steps());
+    assertTrue(plan.why().contains("once more would not narrow that"), plan.why());
   }
 
   @Test
   void nothingIsPredictedFromNothing() {
     TestPlan plan = plan("all: capacity ?", evidence(0, 3, 5));
     assertTrue(plan.steps().get(0).predictedPercent() instanceof Estimate.Unknown);
-    assertTrue(plan.steps().get(1).predictedPercent() instanceof Estimate.Unknown);
+  }
+
+  /**
+   * By hand: twenty edges of 56 A in four pairs of rows each, beside a log that holds as much,
+   * halve the squared half-width above that of the best-told cell: sqrt(1.96² + (39.2² - 1.96²)/2)
+   * = 27.8.
+   */
+  @Test
+  void edgesNarrowWhatRepetitionShows() {
+    TestPlan plan = plan("5: resistance 1.3 0.2", evidence(1, 0, 5, 20 * 56 * 56 * 4));
+    assertEquals(27.75, predicted(plan, 0), 0.01);
+    assertTrue(plan.steps().get(0).doing().contains("about 56 A"));
+    assertEquals(1.96, predicted(plan("5: resistance 1.3 0.2", evidence(1, 0, 5)), 0), 0.01);
   }
 
   @Test
-  void asksForFasterLoggingOnlyWhereItIsSlowAndForNoMoreCurrentThanWasSeen() {
-    assertTrue(
-        plan("", evidence(1, 0, 60)).steps().get(1).doing().contains("6 times as often as now"));
-    assertFalse(plan("", evidence(1, 0, 5)).steps().get(1).doing().contains("as often as now"));
-    assertTrue(plan("", evidence(1, 0, 5)).steps().get(1).doing().contains("about 56 A"));
+  void switchingIsNotAskedForWhereTheLogIsFullOfEdges() {
+    TestPlan plan = plan("5: resistance 1.3 0.2", evidence(1, 0, 5, 1e9));
+    assertEquals(List.of(), plan.steps());
+    assertTrue(plan.why().contains("measure the joints"), plan.why());
+  }
+
+  @Test
+  void fasterLoggingIsAskedForOnlyWhereItIsSlow() {
+    TestPlan plan = plan("5: resistance 1.3 0.2", evidence(1, 0, 60, 1e9));
+    assertEquals(1, plan.steps().size());
+    assertTrue(plan.steps().get(0).doing().contains("6 times as often as now"));
+    assertEquals(39.2 / 1.3, predicted(plan, 0), 0.01);
+  }
+
+  @Test
+  void aDoubtfulOffsetAsksForAFullCharge() {
+    TestPlan plan = plan("4: offset -3 1.5", evidence(4, 7, 5));
+    assertEquals("charge", plan.steps().get(0).quantity());
+    assertEquals(0.196, predicted(plan, 0), 0.001);
   }
 
   @ParameterizedTest

@@ -143,6 +143,7 @@ public final class ReportPage {
 
   private List<String> plan(TestPlan plan) {
     List<String> sentences = new ArrayList<>();
+    sentences.add(OutsideText.shown(plan.why()));
     for (TestPlan.Step step : plan.steps()) {
       String buys =
           step.predictedPercent() instanceof Estimate.Known then

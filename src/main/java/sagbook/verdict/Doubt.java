@@ -1,0 +1,152 @@
+package sagbook.verdict;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.Predicate;
+import java.util.stream.Stream;
+import sagbook.estimate.CellEstimates;
+import sagbook.model.Estimate;
+import sagbook.model.Finding;
+
+/**
+ * A cell whose decision hangs on how wide a range is: the range holds the limit at which another
+ * decision would follow, or there is no value at all.
+ *
+ * @param cell the cell
+ * @param kind which of its quantities
+ * @param limit the limit that the range holds, in the quantity's unit; NaN where there is no value
+ * @param nearness distance from value to limit over the range's half-width, 0 to 1; 0 where there
+ *     is no value
+ */
+record Doubt(CellVerdict cell, Kind kind, double limit, double nearness) {
+
+  /** Quantities that a test can make surer. */
+  enum Kind {
+    CAPACITY("capacity", CellEstimates::capacityRelative, 100),
+    RESISTANCE("resistance", CellEstimates::resistanceRelative, 100),
+    CHARGE("charge", CellEstimates::chargeOffsetPercent, 1);
+
+    private final String key;
+
+    @SuppressWarnings("ImmutableEnumChecker") // a function without state
+    private final Function<CellEstimates, Estimate> of;
+
+    private final double toPercent;
+
+    Kind(String key, Function<CellEstimates, Estimate> of, double toPercent) {
+      this.key = key;
+      this.of = of;
+      this.toPercent = toPercent;
+    }
+
+    /** Name in results.json. */
+    String key() {
+      return key;
+    }
+
+    Estimate of(CellEstimates cell) {
+      return of.apply(cell);
+    }
+
+    /** Half-width of a cell's interval, % of the median cell's value or of nominal charge. */
+    Estimate halfWidthPercent(CellEstimates cell) {
+      return of(cell) instanceof Estimate.Known known
+          ? exact(toPercent * known.halfWidth())
+          : of(cell);
+    }
+
+    double percent(double value) {
+      return toPercent * value;
+    }
+
+    static Estimate.Known exact(double value) {
+      return new Estimate.Known(value, value, value);
+    }
+  }
+
+  /**
+   * The cell in doubt: what is suspected first, then what was not seen at all, then the decision
+   * that is nearest to tipping; of equals the one that costs the string more.
+   */
+  static Optional<Doubt> of(BankVerdict verdict, Rules rules) {
+    List<Doubt> all = new ArrayList<>();
+    for (CellVerdict cell : verdict.cells()) {
+      limits(rules, cell.finding()).forEach(limit -> limit.doubt(cell).ifPresent(all::add));
+    }
+    return all.stream()
+        .min(
+            Comparator.comparingInt(Doubt::urgency)
+                .thenComparingDouble(Doubt::nearness)
+                .thenComparingInt(d -> d.cell().rank()));
+  }
+
+  private int urgency() {
+    boolean open = cell.finding() == Finding.INSUFFICIENT_EVIDENCE;
+    return open && isKnown() ? 0 : isKnown() ? 2 : 1;
+  }
+
+  boolean isKnown() {
+    return kind.of(cell.estimates()) instanceof Estimate.Known;
+  }
+
+  /** One limit of the rules. */
+  private record Limit(Kind kind, double at, Predicate<Finding> matters) {
+    Optional<Doubt> doubt(CellVerdict cell) {
+      Estimate estimate = kind.of(cell.estimates());
+      if (estimate instanceof Estimate.Known known) {
+        double nearness = Math.abs(known.value() - at) / known.halfWidth();
+        return known.low() < at && at < known.high()
+            ? Optional.of(new Doubt(cell, kind, at, nearness))
+            : Optional.empty();
+      }
+      boolean unseen = cell.finding() == Finding.INSUFFICIENT_EVIDENCE && kind != Kind.RESISTANCE;
+      return unseen ? Optional.of(new Doubt(cell, kind, Double.NaN, 0)) : Optional.empty();
+    }
+  }
+
+  /** A cell that has its finding is in doubt only about what its own decision hangs on. */
+  private static Stream<Limit> limits(Rules rules, Finding finding) {
+    Predicate<Finding> open = f -> f == Finding.HEALTHY || f == Finding.INSUFFICIENT_EVIDENCE;
+    return Stream.of(
+            new Limit(Kind.CAPACITY, 1 - rules.capacity().worth(), open),
+            new Limit(Kind.CAPACITY, 1 - rules.replaceCapacity(), f -> f == Finding.LOW_CAPACITY),
+            new Limit(Kind.RESISTANCE, 1 + rules.resistance().worth(), open),
+            new Limit(
+                Kind.RESISTANCE, 1 + rules.replaceResistance(), f -> f == Finding.HIGH_RESISTANCE),
+            new Limit(Kind.CHARGE, -rules.offsetPercent().worth(), open),
+            new Limit(Kind.CHARGE, rules.offsetPercent().worth(), open))
+        .filter(limit -> limit.matters().test(finding));
+  }
+
+  /** Which cell, and why it is the one. */
+  String sentence() {
+    String which = "Cell " + cell.cell() + " is the one in question: ";
+    if (!(kind.of(cell.estimates()) instanceof Estimate.Known known)) {
+      return which + "its " + kind.key() + " is not known.";
+    }
+    return which
+        + (kind == Kind.CHARGE
+            ? String.format(
+                Locale.ROOT,
+                "it holds %+.1f %% of charge against its neighbours, but it may be %+.1f to %+.1f %%,"
+                    + " and from %+.1f %% on it would be called out of balance.",
+                known.value(),
+                known.low(),
+                known.high(),
+                limit)
+            : String.format(
+                Locale.ROOT,
+                "its %s is %.1f %% of its neighbours', but it may be %.1f to %.1f %%, and %s %.0f %%"
+                    + " something else would have to be done.",
+                kind.key(),
+                100 * known.value(),
+                100 * known.low(),
+                100 * known.high(),
+                kind == Kind.CAPACITY ? "below" : "above",
+                100 * limit));
+  }
+}
