@@ -1,5 +1,6 @@
 package sagbook.bench;
 
+import java.util.List;
 import sagbook.model.BenchLog;
 import sagbook.model.Estimate;
 
@@ -11,17 +12,17 @@ import sagbook.model.Estimate;
  * (It: nominal capacity over an hour) from full; at another current the value is not the
  * standard's, so the current is said.
  *
- * <p>Resistance: {@code (U1 - U2) / (I2 - I1)}. IEC 61960-3: U1 after 10 s at I1 = 0.2 It, U2 after
- * 1 s at I2 = 1.0 It; IEC 62620 has the same form with other times and currents for each cell type
- * (from memory). A test with a single pulse from rest has I1 = 0 (the form of the USABC and INL
- * manuals); the time after the step is said, for values at different times can't be compared.
+ * <p>Resistance: {@code (U1 - U2) / (I2 - I1)}, by the {@link Form} that the log allows. The time
+ * after the step is said, for values at different times can't be compared.
  *
  * @param name of the cell
  * @param capacityAh Ah; the interval is what the rounding of current and voltage leaves open
  * @param rateIt current of that discharge over It; NaN without one
  * @param milliohm mΩ; interval likewise
  * @param pulseS time after the step at which U2 was taken, s; NaN without a step
- * @param isTwoStep whether the step went from one load to a higher one, as the standards ask
+ * @param form which definition the step allows
+ * @param fromIt current before the step over It; NaN without a step
+ * @param toIt current after it over It; NaN without a step
  */
 public record BenchTest(
     String name,
@@ -29,7 +30,47 @@ public record BenchTest(
     double rateIt,
     Estimate milliohm,
     double pulseS,
-    boolean isTwoStep) {
+    Form form,
+    double fromIt,
+    double toIt) {
+
+  /** Definitions of resistance by a step of load. */
+  public enum Form {
+    /** 0.2 It for 10 s, then 1.0 It, read after 1 s (vendors' notes on the standard). */
+    IEC_61960_3("IEC 61960-3", 9, 1),
+    /** 0.2 It for 30 s, then the cell class's rate (M: 1.0 It), read after 5 s (from memory). */
+    IEC_62620("IEC 62620", 29, 5),
+    /** A single pulse from rest, as in the manuals of the USABC and INL, read after 10 s. */
+    FROM_REST("a pulse from rest", 0, 10);
+
+    private final String words;
+    private final double firstStageS;
+    private final double readS;
+
+    Form(String words, double firstStageS, double readS) {
+      this.words = words;
+      this.firstStageS = firstStageS;
+      this.readS = readS;
+    }
+
+    /** What it is called. */
+    public String words() {
+      return words;
+    }
+  }
+
+  /** Currents of both two-step forms, It, and how far off they still count. */
+  private static final double FIRST_IT = 0.2;
+
+  private static final double SECOND_IT = 1.0;
+  private static final double NEAR = 0.25;
+
+  /** Whether the currents of a two-step form are those that the standards ask for. */
+  public boolean isAtTheStandardsCurrents() {
+    return Math.abs(fromIt - FIRST_IT) <= NEAR * FIRST_IT
+        && Math.abs(toIt - SECOND_IT) <= NEAR * SECOND_IT;
+  }
+
   /** A load from this share of It on. */
   private static final double LOAD_IT = 0.05;
 
@@ -38,10 +79,6 @@ public record BenchTest(
 
   /** A step of load from this share of It on. */
   private static final double STEP_IT = 0.3;
-
-  private static final double FIRST_STAGE_S = 9;
-  private static final double TWO_STEP_PULSE_S = 1;
-  private static final double SINGLE_PULSE_S = 10;
 
   /**
    * Evaluates a test.
@@ -66,7 +103,9 @@ public record BenchTest(
         best.equals(Run.NONE) ? Double.NaN : best.meanA() / nominalAh,
         step.milliohm(),
         step.pulseS(),
-        step.isTwoStep());
+        step.form(),
+        step.fromA() / nominalAh,
+        step.toA() / nominalAh);
   }
 
   /** Discharge current, positive: the sign is told from how the voltage answers to steps. */
@@ -115,20 +154,28 @@ public record BenchTest(
     return new Run(r - 1, ampereHours, load[from], lowest, last);
   }
 
-  private record Step(Estimate milliohm, double pulseS, boolean isTwoStep) {}
+  private record Step(Estimate milliohm, double pulseS, Form form, double fromA, double toA) {
+    static Step none(String reason) {
+      return new Step(Estimate.unknown(reason), Double.NaN, Form.FROM_REST, Double.NaN, Double.NaN);
+    }
+  }
 
   /** The first step of the standards' form, or else the first from rest. */
   private static Step step(BenchLog log, double[] load, double nominalAh) {
-    Step fromRest = new Step(Estimate.unknown("the test holds no step of load"), Double.NaN, false);
+    Step fromRest = Step.none("the test holds no step of load");
     for (int r = 1; r < load.length; r++) {
       boolean rises = load[r] - load[r - 1] > STEP_IT * nominalAh;
       boolean rest = Math.abs(load[r - 1]) < LOAD_IT * nominalAh;
       boolean known = fromRest.milliohm() instanceof Estimate.Known;
-      if (rises && !rest && held(log, load, r - 1) >= FIRST_STAGE_S) {
-        return at(log, load, r, TWO_STEP_PULSE_S, true);
+      if (rises && !rest && load[r - 1] > 0) {
+        for (Form form : List.of(Form.IEC_62620, Form.IEC_61960_3)) {
+          if (held(log, load, r - 1) >= form.firstStageS && lasts(log, load, r) >= form.readS) {
+            return at(log, load, r, form);
+          }
+        }
       }
       if (rises && rest && !known && load[r - 1] > -LOAD_IT * nominalAh) {
-        fromRest = at(log, load, r, SINGLE_PULSE_S, false);
+        fromRest = at(log, load, r, Form.FROM_REST);
       }
     }
     return fromRest;
@@ -143,14 +190,25 @@ public record BenchTest(
     return log.timeS()[row] - log.timeS()[r];
   }
 
-  private static Step at(BenchLog log, double[] load, int first, double wantedS, boolean twoStep) {
+  /** How long a load lasts from the row before its first one on, s. */
+  private static double lasts(BenchLog log, double[] load, int first) {
+    return log.timeS()[lastOf(load, first)] - log.timeS()[first - 1];
+  }
+
+  private static int lastOf(double[] load, int first) {
     int r = first;
-    while (r + 1 < load.length && log.timeS()[r] - log.timeS()[first - 1] < wantedS) {
+    while (r + 1 < load.length && Math.abs(load[r + 1] - load[first]) <= CONSTANT * load[first]) {
       r++;
     }
-    if (Math.abs(load[r] - load[first]) > CONSTANT * load[first]) {
-      return new Step(
-          Estimate.unknown("the step of load did not last long enough"), Double.NaN, twoStep);
+    return r;
+  }
+
+  /** Read at the form's time, or at the end of a pulse that was shorter. */
+  private static Step at(BenchLog log, double[] load, int first, Form form) {
+    int last = lastOf(load, first);
+    int r = first;
+    while (r < last && log.timeS()[r] - log.timeS()[first - 1] < form.readS) {
+      r++;
     }
     double ampere = load[r] - load[first - 1];
     double milliohm = 1000 * (log.voltageV()[first - 1] - log.voltageV()[r]) / ampere;
@@ -158,7 +216,9 @@ public record BenchTest(
     return new Step(
         new Estimate.Known(milliohm, milliohm - open, milliohm + open),
         log.timeS()[r] - log.timeS()[first - 1],
-        twoStep);
+        form,
+        Math.max(0, load[first - 1]),
+        load[r]);
   }
 
   /** Smallest step that the voltages make, V; two of them rounded leave as much open. */

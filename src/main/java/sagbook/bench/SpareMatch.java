@@ -3,52 +3,80 @@ package sagbook.bench;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.function.ToDoubleFunction;
 
 /**
- * Which spare goes to which place.
+ * Which spares go to which places together: the string gives what its weakest cell gives, so of two
+ * cells that are weak alike neither gains anything alone, and places can't be filled one by one.
+ * All ways of filling them are tried; there are few.
  *
- * @param cell the place, 1 for the first
- * @param spare the spare's name
- * @param gainAh what it buys there by itself, Ah
+ * @param spares the spare's name by place, 1 for the first cell; places that get none are left out
+ * @param gainAh what they buy together, Ah
  */
-public record SpareMatch(int cell, String spare, double gainAh) {
-  /** Gains closer than this are alike; then the spare that matches the string's resistance goes. */
+public record SpareMatch(Map<Integer, String> spares, double gainAh) {
+  /** Gains closer than this are alike: then fewer cells are touched, and the better match goes. */
   private static final double ALIKE_AH = 0.1;
 
-  /**
-   * What a spare would buy in a place.
-   *
-   * @param cell the place
-   * @param spare its name
-   * @param gainAh more charge for the string, Ah
-   * @param mismatch how far its resistance lies from the string's median, as a share; 0 if unknown
-   */
-  public record Offer(int cell, String spare, double gainAh, double mismatch) {}
+  /** More places or spares than this are not tried against each other: 13,327 ways at most. */
+  public static final int MOST = 6;
+
+  public SpareMatch {
+    spares = Map.copyOf(spares);
+  }
 
   /**
-   * Gives each place in turn the spare that buys most there, and of those that buy alike the one
-   * whose resistance matches best; a spare is used once, and a place gets none that buys nothing.
+   * The way of filling places that buys most, with the fewest spares that buy as much.
    *
-   * @param places in the order of their need
+   * @param places at most {@value #MOST}
+   * @param spares names, at most {@value #MOST}
+   * @param gainAh what a way of filling places buys, Ah
+   * @param mismatch how far a spare's resistance lies from the string's median, as a share
    */
-  public static List<SpareMatch> of(List<Integer> places, List<Offer> offers) {
-    List<SpareMatch> matches = new ArrayList<>();
-    List<String> used = new ArrayList<>();
-    for (int place : places) {
-      List<Offer> open =
-          offers.stream()
-              .filter(o -> o.cell() == place && o.gainAh() > ALIKE_AH && !used.contains(o.spare()))
-              .toList();
-      double most = open.stream().mapToDouble(Offer::gainAh).max().orElse(0);
-      open.stream()
-          .filter(o -> o.gainAh() > most - ALIKE_AH)
-          .min(Comparator.comparingDouble(Offer::mismatch).thenComparing(Offer::spare))
-          .ifPresent(
-              o -> {
-                used.add(o.spare());
-                matches.add(new SpareMatch(place, o.spare(), o.gainAh()));
-              });
+  public static SpareMatch of(
+      List<Integer> places,
+      List<String> spares,
+      ToDoubleFunction<Map<Integer, String>> gainAh,
+      ToDoubleFunction<String> mismatch) {
+    if (places.size() > MOST || spares.size() > MOST) {
+      throw new IllegalArgumentException("at most " + MOST + " places and spares");
     }
-    return matches;
+    List<SpareMatch> ways = new ArrayList<>();
+    fill(places, 0, spares, new TreeMap<>(), way -> ways.add(match(way, gainAh)));
+    double most = ways.stream().mapToDouble(SpareMatch::gainAh).max().orElse(0);
+    return ways.stream()
+        .filter(way -> way.gainAh() > most - ALIKE_AH)
+        .min(
+            Comparator.comparingInt((SpareMatch way) -> way.spares().size())
+                .thenComparingDouble(
+                    way -> way.spares().values().stream().mapToDouble(mismatch).sum())
+                .thenComparing(way -> new TreeMap<>(way.spares()).toString()))
+        .orElseThrow();
+  }
+
+  private static SpareMatch match(
+      Map<Integer, String> way, ToDoubleFunction<Map<Integer, String>> gainAh) {
+    return new SpareMatch(way, way.isEmpty() ? 0 : gainAh.applyAsDouble(way));
+  }
+
+  private interface Sink {
+    void take(Map<Integer, String> way);
+  }
+
+  private static void fill(
+      List<Integer> places, int next, List<String> spares, Map<Integer, String> way, Sink sink) {
+    if (next == places.size()) {
+      sink.take(way);
+      return;
+    }
+    fill(places, next + 1, spares, way, sink);
+    for (String spare : spares) {
+      if (!way.containsValue(spare)) {
+        way.put(places.get(next), spare);
+        fill(places, next + 1, spares, way, sink);
+        way.remove(places.get(next));
+      }
+    }
   }
 }

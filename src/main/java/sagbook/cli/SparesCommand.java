@@ -4,11 +4,15 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
-import java.util.OptionalDouble;
+import java.util.TreeMap;
 import java.util.concurrent.Callable;
+import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -25,8 +29,8 @@ import sagbook.model.PackDescription;
 import sagbook.packfile.PackFile;
 import sagbook.record.KeptString;
 import sagbook.report.words.Numbers;
-import sagbook.whatif.Change;
 import sagbook.whatif.Spare;
+import sagbook.whatif.WhatIf;
 
 /** Spare cells judged from their bench tests. */
 @Command(
@@ -39,7 +43,8 @@ import sagbook.whatif.Spare;
       "Each file is the test of one cell, with columns time_s, voltage_v and current_a: a discharge"
           + " at constant current from full to empty, and a step of load. IEC 61960-3 asks for"
           + " 0.2 It to the end voltage, and for 0.2 It for 10 s followed by 1.0 It for 1 s (It:"
-          + " nominal capacity over an hour).",
+          + " nominal capacity over an hour); IEC 62620 for 0.2 It for 30 s, then 1.0 It for 5 s"
+          + " (class M; from memory). Which one a test allows is said.",
       ""
     },
     footer = {
@@ -120,16 +125,25 @@ public final class SparesCommand implements Callable<Integer> {
       out.println(
           "  resistance  "
               + said(test.milliohm(), "m\u03a9")
-              + (test.milliohm() instanceof Estimate.Known
-                  ? String.format(
-                      Locale.ROOT,
-                      ", %.1f s after %s",
-                      test.pulseS(),
-                      test.isTwoStep()
-                          ? "the second step, as IEC 61960-3 asks"
-                          : "a step from rest, not the standard's two steps")
-                  : ""));
+              + (test.milliohm() instanceof Estimate.Known ? resistance(test) : ""));
     }
+  }
+
+  private static String resistance(BenchTest test) {
+    String at =
+        String.format(
+            Locale.ROOT,
+            ", %.1f s after a step from %.2f to %.2f It: ",
+            test.pulseS(),
+            test.fromIt(),
+            test.toIt());
+    if (test.form() == BenchTest.Form.FROM_REST) {
+      return at + "a pulse from rest, not the standards' two steps";
+    }
+    return at
+        + "the form of "
+        + test.form().words()
+        + (test.isAtTheStandardsCurrents() ? "" : ", but not its 0.20 to 1.00 It");
   }
 
   private static String standard(double rateIt) {
@@ -143,42 +157,63 @@ public final class SparesCommand implements Callable<Integer> {
   }
 
   private static void match(KeptString string, List<BenchTest> tests, PrintWriter out) {
-    List<Integer> places = places(string);
-    List<SpareMatch.Offer> offers = new ArrayList<>();
-    for (BenchTest test : tests) {
-      if (test.capacityAh() instanceof Estimate.Known capacity) {
-        OptionalDouble milliohm = test.milliohm().find();
-        Spare spare = new Spare(capacity.value(), milliohm, true);
-        for (int place : places) {
-          double gain =
-              string
-                  .whatIf(spare)
-                  .outcome(Change.replace(List.of(place)))
-                  .gainAh()
-                  .find()
-                  .orElse(0);
-          offers.add(new SpareMatch.Offer(place, test.name(), gain, string.mismatch(milliohm)));
-        }
-      }
-    }
     out.println();
-    List<SpareMatch> matches = SpareMatch.of(places, offers);
-    for (SpareMatch match : matches) {
-      out.println(
-          "Best in the place of cell "
-              + match.cell()
-              + ": "
-              + match.spare()
-              + ", about "
-              + Numbers.with(Numbers.significant(match.gainAh(), 2), "Ah")
-              + " more by itself.");
+    List<Integer> places = places(string);
+    if (places.isEmpty()) {
+      out.println("No cell costs the battery enough to be replaced.");
+      return;
     }
-    if (matches.isEmpty()) {
-      out.println(
-          places.isEmpty()
-              ? "No cell costs the battery enough to be replaced."
-              : "None of these would let the battery give more by itself.");
+    Map<String, Spare> spares = spares(tests);
+    WhatIf whatIf = string.whatIf(string.spare());
+    ToDoubleFunction<Map<Integer, Spare>> likeliest = whatIf.likeliestGainAh();
+    SpareMatch best =
+        SpareMatch.of(
+            places,
+            List.copyOf(spares.keySet()),
+            way -> likeliest.applyAsDouble(put(way, spares)),
+            name -> string.mismatch(put(name, spares).resistanceMilliohm()));
+    if (best.spares().isEmpty()) {
+      out.println("None of these would let the battery give more.");
+      return;
     }
+    new TreeMap<>(best.spares())
+        .forEach(
+            (cell, name) -> out.println("Best in the place of cell " + cell + ": " + name + "."));
+    if (whatIf.gainAh(put(best.spares(), spares)) instanceof Estimate.Known gain) {
+      out.println(
+          String.format(
+              Locale.ROOT,
+              "%s the battery gives about %.0f Ah more (95 %% interval %.0f to %.0f Ah).",
+              best.spares().size() == 1 ? "With it" : "With all of them",
+              gain.value(),
+              gain.low(),
+              gain.high()));
+    }
+  }
+
+  /** Those of known capacity, the largest first as far as they can be tried together. */
+  private static Map<String, Spare> spares(List<BenchTest> tests) {
+    Map<String, Spare> spares = new LinkedHashMap<>();
+    tests.stream()
+        .filter(test -> test.capacityAh() instanceof Estimate.Known)
+        .sorted(Comparator.comparingDouble(test -> -test.capacityAh().find().orElse(0)))
+        .limit(SpareMatch.MOST)
+        .forEach(
+            test ->
+                spares.put(
+                    test.name(),
+                    new Spare(test.capacityAh().find().orElse(0), test.milliohm().find(), true)));
+    return spares;
+  }
+
+  private static Spare put(String name, Map<String, Spare> spares) {
+    return Objects.requireNonNull(spares.get(name));
+  }
+
+  private static Map<Integer, Spare> put(Map<Integer, String> way, Map<String, Spare> spares) {
+    Map<Integer, Spare> put = new TreeMap<>();
+    way.forEach((cell, name) -> put.put(cell, put(name, spares)));
+    return put;
   }
 
   /** Cells that cost the string something worth it, the costliest first. */
@@ -188,6 +223,7 @@ public final class SparesCommand implements Callable<Integer> {
         .map(CellEstimates::cell)
         .filter(cell -> string.costAloneAh(cell) > worth)
         .sorted(Comparator.comparingDouble(cell -> -string.costAloneAh(cell)))
+        .limit(SpareMatch.MOST)
         .toList();
   }
 }

@@ -2,7 +2,9 @@ package sagbook.whatif;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.SplittableRandom;
+import java.util.TreeMap;
 import sagbook.estimate.CellEstimates;
 import sagbook.estimate.StringDraws;
 import sagbook.estimate.UsableCharge;
@@ -81,7 +83,7 @@ final class StringModel {
     switch (change.kind()) {
       case NOTHING -> {}
       case REBALANCE -> Arrays.fill(f, 0);
-      case REPLACE -> replace(change.cells(), c, f, r, usualMilliohm[row]);
+      case REPLACE -> replace(all(change.cells()), c, f, r, usualMilliohm[row]);
       case MEND_JOINT -> {
         for (int cell : change.cells()) {
           r[cell - 1] = Math.max(0, r[cell - 1] - excess[row][cell - 1]);
@@ -91,19 +93,36 @@ final class StringModel {
     return new State(c, f, r);
   }
 
-  private void replace(
-      List<Integer> cells, double[] c, double[] f, double[] r, double usualMilliohm) {
+  /** The string with spares of different kinds in its places. */
+  State after(Map<Integer, Spare> spares, int row) {
+    double[] c = draws.capacityAh()[row].clone();
+    double[] f = draws.roomAh()[row].clone();
+    double[] r = milliohm[row].clone();
+    replace(spares, c, f, r, usualMilliohm[row]);
+    return new State(c, f, r);
+  }
+
+  private Map<Integer, Spare> all(List<Integer> cells) {
+    Map<Integer, Spare> same = new TreeMap<>();
+    cells.forEach(cell -> same.put(cell, spare));
+    return same;
+  }
+
+  private static void replace(
+      Map<Integer, Spare> spares, double[] c, double[] f, double[] r, double usualMilliohm) {
     double fullest = Double.POSITIVE_INFINITY;
     for (int i = 0; i < f.length; i++) {
-      if (!cells.contains(i + 1)) {
+      if (!spares.containsKey(i + 1)) {
         fullest = Math.min(fullest, f[i]);
       }
     }
-    for (int cell : cells) {
-      c[cell - 1] = spare.capacityAh();
-      f[cell - 1] = fullest == Double.POSITIVE_INFINITY ? 0 : fullest;
-      r[cell - 1] = spare.resistanceMilliohm().orElse(usualMilliohm);
-    }
+    double room = fullest == Double.POSITIVE_INFINITY ? 0 : fullest;
+    spares.forEach(
+        (cell, put) -> {
+          c[cell - 1] = put.capacityAh();
+          f[cell - 1] = room;
+          r[cell - 1] = put.resistanceMilliohm().orElse(usualMilliohm);
+        });
   }
 
   /** Charge at the evening load until the first cell's loaded voltage is at its limit, Ah. */

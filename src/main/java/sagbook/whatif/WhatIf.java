@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.IntToDoubleFunction;
+import java.util.function.ToDoubleFunction;
 import sagbook.estimate.CellEstimates;
 import sagbook.estimate.StringDraws;
 import sagbook.model.Chemistry;
@@ -65,6 +66,23 @@ public final class WhatIf {
   /** What one change buys; every gain unknown when most capacities are. */
   public Outcome outcome(Change change) {
     return model().map(m -> outcome(m, change)).orElseGet(() -> unknown(change));
+  }
+
+  /** What spares that differ from each other buy together, by place, Ah. */
+  public Estimate gainAh(Map<Integer, Spare> spares) {
+    return model()
+        .<Estimate>map(
+            m ->
+                StringDraws.estimate(
+                    byRow(m, row -> m.after(spares, row).usableAh() - now(m, row).usableAh())))
+        .orElse(Estimate.unknown(NO_CAPACITIES));
+  }
+
+  /** As {@link #gainAh}, of the best values alone; 0 when most capacities are unknown. */
+  public ToDoubleFunction<Map<Integer, Spare>> likeliestGainAh() {
+    Optional<StringModel> model = model();
+    return spares ->
+        model.map(m -> m.after(spares, 0).usableAh() - now(m, 0).usableAh()).orElse(0.0);
   }
 
   /** The whole string's voltage drop at the highest discharge current seen, as it is, V. */

@@ -1,10 +1,12 @@
 package sagbook.bench;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import sagbook.model.BenchLog;
 import sagbook.model.Estimate;
@@ -25,7 +27,8 @@ class BenchTestTest {
     }
     BenchTest test = BenchTest.of(new BenchLog("cell", time, volt, ampere), 2.5, 2.5);
     assertEquals(31.0, test.milliohm().find().orElseThrow(), 1e-9);
-    assertTrue(test.isTwoStep());
+    assertEquals(BenchTest.Form.IEC_61960_3, test.form());
+    assertTrue(test.isAtTheStandardsCurrents());
     assertEquals(1, test.pulseS(), 1e-9);
     assertTrue(test.capacityAh() instanceof Estimate.Unknown);
   }
@@ -46,22 +49,61 @@ class BenchTestTest {
       BenchTest test = BenchTest.of(new BenchLog("cell", time, volt, ampere), 2.5, 2.5);
       assertEquals(2.5, test.capacityAh().find().orElseThrow(), 0.01);
       assertEquals(0.2, test.rateIt(), 1e-9);
-      assertFalse(test.isTwoStep());
+      assertEquals(BenchTest.Form.FROM_REST, test.form());
     }
   }
 
+  /**
+   * IEC 62620 (from memory): 0.2 It for 30 s, then 1.0 It; (3.672 - 3.600) V / 2 A = 36 mΩ at 5 s.
+   */
   @Test
-  void eachPlaceGetsTheSpareThatBuysMostThenTheOneThatMatches() {
-    List<SpareMatch.Offer> offers =
-        List.of(
-            new SpareMatch.Offer(6, "a", 30, 0.4),
-            new SpareMatch.Offer(6, "b", 30.05, 0.1),
-            new SpareMatch.Offer(6, "c", 12, 0),
-            new SpareMatch.Offer(2, "a", 5, 0.4),
-            new SpareMatch.Offer(2, "b", 5, 0.1),
-            new SpareMatch.Offer(2, "c", 0, 0));
+  void aLongFirstStageAllowsTheIndustrialCellsStandard() {
+    double[] time = new double[40];
+    double[] volt = new double[40];
+    double[] ampere = new double[40];
+    for (int r = 0; r < 40; r++) {
+      time[r] = r;
+      ampere[r] = r == 0 ? 0 : r <= 31 ? -0.5 : -2.5;
+      volt[r] = r == 0 ? 3.7 : r <= 31 ? 3.672 : 3.610 - 0.0025 * (r - 32);
+    }
+    BenchTest test = BenchTest.of(new BenchLog("cell", time, volt, ampere), 2.5, 2.5);
+    assertEquals(BenchTest.Form.IEC_62620, test.form());
+    assertEquals(36.0, test.milliohm().find().orElseThrow(), 1e-9);
+    assertEquals(5, test.pulseS(), 1e-9);
+    assertTrue(test.isAtTheStandardsCurrents());
+  }
+
+  private static SpareMatch match(double[] string, List<Integer> places, Map<String, Double> ah) {
+    return SpareMatch.of(
+        places,
+        List.copyOf(new TreeMap<>(ah).keySet()),
+        way -> {
+          double[] then = string.clone();
+          way.forEach((cell, name) -> then[cell - 1] = ah.getOrDefault(name, 0.0));
+          return Arrays.stream(then).min().orElseThrow()
+              - Arrays.stream(string).min().orElseThrow();
+        },
+        name -> name.equals("odd") ? 0.4 : 0.1);
+  }
+
+  /** By hand: 80 and 81 beside 100 gain 1 by one spare of 95, and 15 by two. */
+  @Test
+  void twoCellsWeakAlikeAreFilledTogether() {
+    SpareMatch best =
+        match(new double[] {80, 100, 81, 100}, List.of(1, 3), Map.of("a", 95.0, "b", 98.0));
+    assertEquals(Map.of(1, "a", 3, "b"), best.spares());
+    assertEquals(15, best.gainAh(), 1e-9);
+  }
+
+  @Test
+  void noSpareIsSpentThatBuysNothingAndOfEqualsTheBetterMatchGoes() {
+    SpareMatch best =
+        match(
+            new double[] {80, 90, 100},
+            List.of(1, 2),
+            Map.of("even", 90.0, "odd", 90.05, "small", 70.0));
+    assertEquals(Map.of(1, "even"), best.spares());
     assertEquals(
-        List.of(new SpareMatch(6, "b", 30.05), new SpareMatch(2, "a", 5)),
-        SpareMatch.of(List.of(6, 2), offers));
+        Map.of(), match(new double[] {80, 90}, List.of(1), Map.of("small", 70.0)).spares());
   }
 }

@@ -63,7 +63,8 @@ class SparesCommandTest {
     assertEquals(0, spares("--results", folder.toString(), weak, strong), err.toString());
     String text = out.toString().replace('\u00a0', ' ');
     assertTrue(text.contains("strong:"), text);
-    assertTrue(text.contains("Best in the place of cell 12: strong, about 2"), text);
+    assertTrue(
+        text.contains("Best in the place of cell 12: strong.\nWith it the battery gives"), text);
     assertTrue(text.contains("at 0.20 It\n"), text);
   }
 

@@ -1,6 +1,7 @@
 package sagbook.validation;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -14,6 +15,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import sagbook.bench.BenchTest;
 import sagbook.issue.InputProblem;
 import sagbook.logfile.BenchFile;
+import sagbook.model.BenchLog;
 
 /** Bench tests of single measured cells against their published values. */
 class MeasuredSparesTest {
@@ -41,5 +43,36 @@ class MeasuredSparesTest {
     Path file = SharedData.folder("ornl_leaf_cell_hppc").resolve("hppc_25C.csv");
     BenchTest test = BenchTest.of(BenchFile.read(file), 30, 2.5);
     assertEquals(2.6, test.milliohm().find().orElseThrow(), 0.1);
+  }
+
+  /**
+   * PulseBat, retired 35 Ah LFP cells: voltages before, at the start and after 5 s of a discharge
+   * pulse at 1 It from rest (columns U13 to U15), against the resistance published beside them.
+   */
+  @Test
+  void resistanceOfRetiredCellsAfterFiveSeconds() throws IOException {
+    List<String> lines =
+        Files.readAllLines(SharedData.folder("pulsebat_lfp_35ah").resolve("pulses.csv"));
+    List<String> names = List.of(lines.get(0).split(","));
+    int compared = 0;
+    for (String line : lines.subList(1, lines.size())) {
+      String[] row = line.split(",");
+      double[] volt = {
+        at(row, names, "U13"), at(row, names, "U13"), at(row, names, "U14"), at(row, names, "U15")
+      };
+      BenchLog log =
+          new BenchLog("cell", new double[] {0, 10, 10.1, 15}, volt, new double[] {0, 0, -35, -35});
+      BenchTest test = BenchTest.of(log, 35, 2.5);
+      double published = at(row, names, "R5s_dis_1C_mohm");
+      assertEquals(published, test.milliohm().find().orElseThrow(), 0.001 * published);
+      assertEquals(5, test.pulseS(), 0.01);
+      assertEquals(BenchTest.Form.FROM_REST, test.form());
+      compared++;
+    }
+    assertTrue(compared > 100, "" + compared);
+  }
+
+  private static double at(String[] row, List<String> names, String name) {
+    return Double.parseDouble(row[names.indexOf(name)]);
   }
 }
