@@ -94,6 +94,12 @@ public final class CheckCommand implements Callable<Integer> {
       })
   private @Nullable Path record;
 
+  @Option(
+      names = "--pdf",
+      description =
+          "Write the report as report.pdf too; from then on it is replaced with the rest.")
+  private boolean pdf;
+
   @Option(names = "--json", description = "Print results.json and nothing else.")
   private boolean json;
 
@@ -124,7 +130,7 @@ public final class CheckCommand implements Callable<Integer> {
         return recorded(request, record, stdout, err);
       }
       CheckResult result = Check.run(request, Version.current(), progress(err));
-      ReportFolder.write(result, out);
+      write(result, out);
       print(result, stdout);
       return ExitCode.of(result.severity());
     } catch (InputProblem problem) {
@@ -134,13 +140,21 @@ public final class CheckCommand implements Callable<Integer> {
     }
   }
 
+  private void write(CheckResult result, Path folder) throws InputProblem {
+    if (pdf) {
+      ReportFolder.writeWithPdf(result, folder);
+    } else {
+      ReportFolder.write(result, folder);
+    }
+  }
+
   private int recorded(ReadRequest request, Path file, PrintWriter stdout, PrintWriter err)
       throws InputProblem {
     String settings = SettingsHash.of(pack, columns, from, to);
     Set<String> noLogs = new HashSet<>();
     noLogs.add(pack.toString().replace('\\', '/'));
     noLogs.add(String.valueOf(columns).replace('\\', '/'));
-    RecordedRun run = new RecordedRun(request.without(noLogs), file, settings, out);
+    RecordedRun run = new RecordedRun(request.without(noLogs), file, settings, out, this::write);
     Optional<CheckResult> newest = run.check(progress(err));
     if (newest.isPresent()) {
       print(newest.get(), stdout);

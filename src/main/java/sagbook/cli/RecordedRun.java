@@ -16,7 +16,6 @@ import sagbook.record.CheckResult;
 import sagbook.record.KeptMonth;
 import sagbook.record.KnownFiles;
 import sagbook.record.store.RecordFile;
-import sagbook.report.ReportFolder;
 import sagbook.report.SeasonIndex;
 import sagbook.verdict.Severity;
 
@@ -26,9 +25,15 @@ final class RecordedRun {
   private final Path file;
   private final String settings;
   private final Path out;
+  private final Writer writer;
   private final List<String> said = new ArrayList<>();
   private @Nullable CheckResult newest;
   private Severity severity = Severity.WELL;
+
+  /** Writes one month's report. */
+  interface Writer {
+    void write(CheckResult result, Path folder) throws InputProblem;
+  }
 
   /**
    * A run.
@@ -36,12 +41,14 @@ final class RecordedRun {
    * @param file the record
    * @param settings hash of all that is told besides the logs
    * @param out folder of the newest month's report; with several months each has a folder in it
+   * @param writer writes a month's report into its folder
    */
-  RecordedRun(ReadRequest request, Path file, String settings, Path out) {
+  RecordedRun(ReadRequest request, Path file, String settings, Path out, Writer writer) {
     this.request = request;
     this.file = file;
     this.settings = settings;
     this.out = out;
+    this.writer = writer;
   }
 
   /** Checks what is new; the newest month's result, if anything was. */
@@ -60,7 +67,7 @@ final class RecordedRun {
       }
       tell(outcome);
       if (newest != null) {
-        ReportFolder.write(newest, out);
+        writer.write(newest, out);
       } else {
         severity =
             record.months().stream()
@@ -85,7 +92,7 @@ final class RecordedRun {
   private void take(RecordFile record, YearMonth month, CheckResult result, boolean alone)
       throws InputProblem {
     if (!alone) {
-      ReportFolder.write(result, out.resolve(month.toString()));
+      writer.write(result, out.resolve(month.toString()));
     }
     record.keep(KeptMonth.of(result, settings));
     newest = result;

@@ -9,6 +9,7 @@ import sagbook.model.Estimate;
 import sagbook.model.Finding;
 import sagbook.record.BankResult;
 import sagbook.record.CheckResult;
+import sagbook.report.words.Numbers;
 import sagbook.verdict.CellVerdict;
 
 /** What a check prints: the one sentence, the weakest cells, and where the report lies. */
@@ -55,9 +56,8 @@ final class Summary {
   }
 
   private static String share(Estimate estimate) {
-    if (estimate instanceof Estimate.Known k) {
-      return String.format(
-          Locale.ROOT, "%.1f (%.1f to %.1f)", 100 * k.value(), 100 * k.low(), 100 * k.high());
+    if (estimate.map(ratio -> 100 * ratio) instanceof Estimate.Known k) {
+      return Numbers.value(k) + " (" + Numbers.low(k) + " to " + Numbers.high(k) + ")";
     }
     return "not known";
   }

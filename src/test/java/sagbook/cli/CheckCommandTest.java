@@ -72,6 +72,39 @@ class CheckCommandTest {
     }
   }
 
+  @Test
+  void endsWithTheSentenceTheWeakestCellsAndWhereTheReportLies() {
+    List<String> lines = check(PACK, MONTH).out().lines().toList();
+    assertTrue(lines.get(0).startsWith("Cell 6 has lost capacity"), lines.toString());
+    assertTrue(lines.get(3).matches("\\s+6 {2}low capacity\\s+86\\.0 \\(8.*"), lines.get(3));
+    assertEquals(
+        "Report: " + temp.resolve("report").resolve("report.html"), lines.get(lines.size() - 1));
+  }
+
+  @Test
+  void printsResultsAloneOrNothingWhenAsked() throws IOException {
+    String out = temp.resolve("report").toString();
+    Run json = run("check", "--json", "--pack", PACK, "--out", out, MONTH.toString());
+    assertEquals(Files.readString(temp.resolve("report/results.json")), json.out());
+    assertEquals("", json.err());
+    Run quiet = run("check", "--quiet", "--pack", PACK, "--out", out, MONTH.toString());
+    assertEquals("", quiet.out() + quiet.err());
+    assertEquals(json.code(), quiet.code());
+  }
+
+  @Test
+  void theReportIsThereAsPdfWhenAsked() {
+    Path out = temp.resolve("report");
+    run("check", "--pdf", "--pack", PACK, "--out", out.toString(), MONTH.toString());
+    assertTrue(Files.exists(out.resolve("report.pdf")));
+  }
+
+  @Test
+  void nothingIsColouredThroughAPipe() {
+    String all = check(PACK, MONTH).out() + run("check", "--help").out() + run("--help").out();
+    assertFalse(all.contains("\u001b"), "an escape sequence");
+  }
+
   /** A cell that was never heard must neither stop the check nor be called healthy. */
   @Test
   void aCellThatIsMissingFromTheLogIsSaidToBeUnknown() throws IOException {

@@ -9,12 +9,20 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TimeZone;
 import java.util.TreeMap;
 import java.util.stream.Stream;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.jsoup.Jsoup;
+import org.jsoup.nodes.Document;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import sagbook.issue.InputProblem;
@@ -62,6 +70,59 @@ final class ReportFolderTest {
     Map<String, byte[]> first = content(dir.resolve("a"));
     Map<String, byte[]> second = content(dir.resolve("b"));
     first.forEach((name, bytes) -> assertArrayEquals(bytes, second.get(name), name));
+  }
+
+  @Test
+  void thePdfHoldsTheSameContentAndTheSameBytesEveryTime() throws InputProblem, IOException {
+    ReportFolder.writeWithPdf(result, dir.resolve("a"));
+    ReportFolder.writeWithPdf(result, dir.resolve("b"));
+    byte[] pdf = Files.readAllBytes(dir.resolve("a/report.pdf"));
+    assertArrayEquals(pdf, Files.readAllBytes(dir.resolve("b/report.pdf")));
+    Document page = Jsoup.parse(Files.readString(dir.resolve("a/report.html")));
+    try (PDDocument document = Loader.loadPDF(pdf)) {
+      int pages = document.getNumberOfPages();
+      assertTrue(10 <= pages && pages <= 20, pages + " pages");
+      assertEquals(page.select(".plate").size(), drawings(document));
+      String first = text(document, 1, 1);
+      for (String question : page.select(".answers dt").eachText()) {
+        assertTrue(first.contains(question), question + " in " + first);
+      }
+      String all = text(document, 1, pages);
+      for (String words : page.select("h1, h2, h3, figcaption, .glossary dd").eachText()) {
+        assertTrue(all.contains(flat(words)), words);
+      }
+      assertFalse(all.contains("#"), "a character that the font lacks");
+    }
+  }
+
+  private static String text(PDDocument document, int from, int to) throws IOException {
+    PDFTextStripper stripper = new PDFTextStripper();
+    stripper.setSortByPosition(true);
+    stripper.setStartPage(from);
+    stripper.setEndPage(to);
+    return flat(stripper.getText(document));
+  }
+
+  private static String flat(String text) {
+    return text.replaceAll("[\\s\u00a0\u202f]+", " ");
+  }
+
+  private static int drawings(PDDocument document) {
+    int drawings = 0;
+    for (PDPage page : document.getPages()) {
+      for (COSName name : page.getResources().getXObjectNames()) {
+        drawings += name.getName().isEmpty() ? 0 : 1;
+      }
+    }
+    return drawings;
+  }
+
+  @Test
+  void aPdfThatIsThereIsNeverLeftBehindByALaterMonth() throws InputProblem, IOException {
+    ReportFolder.writeWithPdf(result, dir);
+    byte[] before = Files.readAllBytes(dir.resolve("report.pdf"));
+    ReportFolder.write(InventedResult.withoutCurrent(), dir);
+    assertFalse(Arrays.equals(before, Files.readAllBytes(dir.resolve("report.pdf"))));
   }
 
   @Test

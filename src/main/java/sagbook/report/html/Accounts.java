@@ -152,9 +152,7 @@ final class Accounts {
   }
 
   private String percent(OptionalDouble share) {
-    return share.isPresent()
-        ? Numbers.with(Numbers.text(100 * share.getAsDouble(), 1), "%")
-        : words.say("none");
+    return share.isPresent() ? Numbers.percent(share.getAsDouble(), 1) : words.say("none");
   }
 
   private String number(OptionalDouble value, String unit) {

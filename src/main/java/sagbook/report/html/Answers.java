@@ -26,15 +26,24 @@ final class Answers {
     this.words = words;
   }
 
-  static List<Page.Entry> of(BankResult bank, Buys buys, Words words) {
+  /** Is it fine, and what is wrong. */
+  static List<Page.Entry> state(BankResult bank, Buys buys, Words words) {
     Answers answers = new Answers(bank, buys, words);
     return List.of(
         new Page.Entry(words.say("answer.fine"), List.of(answers.fine())),
-        new Page.Entry(words.say("answer.wrong"), answers.wrong()),
-        new Page.Entry(words.say("answer.cost"), answers.cost()),
-        new Page.Entry(words.say("answer.gives"), answers.gives()),
+        new Page.Entry(words.say("answer.wrong"), answers.wrong()));
+  }
+
+  /** What the actions buy, and how sure all that is. */
+  static List<Page.Entry> worth(BankResult bank, Buys buys, Words words) {
+    return List.of(
         new Page.Entry(words.say("answer.buys"), buys.sentences()),
-        new Page.Entry(words.say("answer.sure"), List.of(answers.sure())));
+        new Page.Entry(words.say("answer.sure"), List.of(new Answers(bank, buys, words).sure())));
+  }
+
+  /** What the battery gives as it is, and what ends it. */
+  static List<String> gives(BankResult bank, Buys buys, Words words) {
+    return new Answers(bank, buys, words).gives();
   }
 
   private String fine() {
@@ -57,37 +66,29 @@ final class Answers {
           words.say(
               "answer.wrong.cell",
               Integer.toString(cell.cell()),
-              words.say("finding." + cell.finding().words())));
+              words.say("finding." + cell.finding().words()),
+              cost(cell.cost().aloneAh())));
     }
+    sentences.addAll(ties());
     return sentences.isEmpty() ? List.of(words.say("answer.wrong.none")) : sentences;
   }
 
-  private List<String> cost() {
-    List<String> sentences = new ArrayList<>();
-    String reason = "";
-    for (CellVerdict cell : troubled()) {
-      if (cell.cost().aloneAh() instanceof Estimate.Known loss && loss.high() < WORTH_SAYING_AH) {
-        sentences.add(words.say("answer.cost.nothing", Integer.toString(cell.cell())));
-      } else if (cell.cost().aloneAh() instanceof Estimate.Known loss) {
-        sentences.add(
-            words.say(
-                "answer.cost.cell",
-                Integer.toString(cell.cell()),
-                Numbers.with(Numbers.value(loss), "Ah"),
-                Numbers.low(loss),
-                Numbers.high(loss)));
-      } else if (cell.cost().aloneAh() instanceof Estimate.Unknown unknown) {
-        reason = unknown.reason();
-      }
+  private String cost(Estimate alone) {
+    if (alone instanceof Estimate.Unknown unknown) {
+      return words.say("answer.cost.unknown", OutsideText.shown(unknown.reason()));
     }
-    sentences.addAll(ties());
-    if (!sentences.isEmpty()) {
-      return sentences;
+    Estimate.Known cost = (Estimate.Known) alone;
+    String most = Numbers.with(Numbers.high(cost), "Ah");
+    if (cost.high() < WORTH_SAYING_AH) {
+      return words.say("answer.cost.nothing");
     }
-    return List.of(
-        reason.isEmpty()
-            ? words.say("answer.cost.none")
-            : words.say("answer.cost.unknown", OutsideText.shown(reason)));
+    return Numbers.isZero(cost)
+        ? words.say("answer.cost.most", most)
+        : words.say(
+            "answer.cost.cell",
+            Numbers.with(Numbers.value(cost), "Ah"),
+            Numbers.low(cost),
+            Numbers.high(cost));
   }
 
   /** The weakest cells whose cost can't be told apart, where that cost is worth a word. */

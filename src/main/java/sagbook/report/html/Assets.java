@@ -22,6 +22,11 @@ public record Assets(String style, String script) {
     return new Assets(resource("page.css"), resource("page.js"));
   }
 
+  /** Those of the page that becomes a PDF: a style sheet for paper, no script. */
+  static Assets printed() {
+    return new Assets(resource("print.css"), "");
+  }
+
   /** Content of the page's policy. */
   public String policy() {
     return "default-src 'none'; style-src '"

@@ -24,6 +24,7 @@ final class Buys {
   private static final double WORTH_A_LINE = 0.002;
 
   private static final int PAIRS_SHOWN = 3;
+  private static final int SINGLES_SAID = 3;
 
   private final BankResult bank;
   private final Prospect prospect;
@@ -50,18 +51,25 @@ final class Buys {
       }
     }
     List<Outcome> single = worthwhile(prospect.single());
-    for (Outcome outcome : single) {
+    for (Outcome outcome : single.subList(0, Math.min(SINGLES_SAID, single.size()))) {
       boolean level = findingOf(outcome) == Finding.OUT_OF_BALANCE;
       sentences.add(level ? words.say("buys.level", change(outcome.change())) : sentence(outcome));
     }
     pairs().stream().limit(1).forEach(outcome -> sentences.add(sentence(outcome)));
     sentences.add(
-        words.say(single.isEmpty() ? "buys.any.none" : "buys.other.none")
+        others(single.size())
             + " "
             + words.say(
                 prospect.spare().told() ? "buys.spare.told" : "buys.spare.nominal",
                 Numbers.with(Numbers.significant(prospect.spare().capacityAh(), 3), "Ah")));
     return sentences;
+  }
+
+  private String others(int worthwhile) {
+    return words.say(
+        worthwhile == 0
+            ? "buys.any.none"
+            : worthwhile <= SINGLES_SAID ? "buys.other.none" : "buys.other.table");
   }
 
   /** The evening that times are reckoned by; empty when the log shows none. */

@@ -51,12 +51,14 @@ public record Page(
    * @param id prefix of its anchors
    * @param name shown where there are several; empty for the only one
    * @param headline the one sentence
-   * @param answers the questions a keeper has
+   * @param state is it fine, and what is wrong
    * @param todo what to do now
+   * @param worth what that buys, and how sure it is
    * @param nextMonth what to measure or change
    * @param plan the test for next month, sentences
    * @param checklists an action with what to go through before it
    * @param ranking cells, weakest first
+   * @param gives what the battery gives as it is, sentences
    * @param buys what each change would buy
    * @param plates charts
    * @param missing charts that could not be drawn, and why
@@ -70,12 +72,14 @@ public record Page(
       String id,
       String name,
       String headline,
-      List<Entry> answers,
+      List<Entry> state,
       List<String> todo,
+      List<Entry> worth,
       List<String> nextMonth,
       List<String> plan,
       List<Entry> checklists,
       Ranking ranking,
+      List<String> gives,
       DataTable buys,
       List<NumberedPlate> plates,
       List<String> missing,

@@ -29,20 +29,31 @@ import sagbook.verdict.TestPlan;
 public final class ReportPage {
   private final CheckResult result;
   private final Words words;
+  private final Assets assets;
   private int plates;
 
-  private ReportPage(CheckResult result, Words words) {
+  private ReportPage(CheckResult result, Words words, Assets assets) {
     this.result = result;
     this.words = words;
+    this.assets = assets;
   }
 
   /** The page's whole text. */
   public static String html(CheckResult result, Words words) {
+    return html(result, words, Assets.own());
+  }
+
+  /** The same page with a style sheet for paper and without script, well-formed XHTML. */
+  public static String printed(CheckResult result, Words words) {
+    return html(result, words, Assets.printed());
+  }
+
+  private static String html(CheckResult result, Words words, Assets assets) {
     TemplateEngine engine =
         TemplateEngine.createPrecompiled(
             null, ContentType.Html, null, "sagbook.report.html.template");
     StringOutput output = new StringOutput();
-    engine.render("report.jte", new ReportPage(result, words).page(), output);
+    engine.render("report.jte", new ReportPage(result, words, assets).page(), output);
     return output.toString();
   }
 
@@ -61,7 +72,7 @@ public final class ReportPage {
         inputs(),
         glossary(),
         words.say("inputs.software", OutsideText.shown(result.softwareVersion())),
-        Assets.own());
+        assets);
   }
 
   private ZoneId zone() {
@@ -125,12 +136,14 @@ public final class ReportPage {
         id,
         result.banks().size() > 1 ? OutsideText.shown(bank.bank()) : "",
         OutsideText.shown(bank.verdict().headline()),
-        Answers.of(bank, buys, words),
+        Answers.state(bank, buys, words),
         shown(bank.verdict().todo()),
+        Answers.worth(bank, buys, words),
         shown(bank.verdict().nextMonth()),
         plan(bank.plan()),
         checklists(bank.verdict()),
         RankingTable.of(bank.verdict().cells(), picks, words),
+        Answers.gives(bank, buys, words),
         buys.table(),
         numbered,
         drawn.missing(),

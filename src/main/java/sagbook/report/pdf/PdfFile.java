@@ -17,8 +17,9 @@ import java.util.TimeZone;
 import org.apache.pdfbox.pdmodel.PDDocument;
 
 /**
- * A page of well-formed XHTML as PDF. The only font is one that comes with the program, dates and
- * identifier are the caller's: the same page gives the same bytes.
+ * A page of well-formed XHTML as PDF, plates and all. Nothing is fetched. The only font is one that
+ * comes with the program, dates and identifier are the caller's: the same page gives the same
+ * bytes.
  */
 public final class PdfFile {
   /** Liberation Sans, which comes with PDFBox (SIL Open Font License). */
@@ -37,8 +38,20 @@ public final class PdfFile {
     PdfRendererBuilder builder = new PdfRendererBuilder();
     builder.withHtmlContent(xhtml, null);
     builder.withProducer("sagbook");
+    builder.useUriResolver((base, uri) -> null);
     builder.useFont(PdfFile::font, "Dossier", 400, FontStyle.NORMAL, true);
     ByteArrayOutputStream out = new ByteArrayOutputStream();
+    try (InputStream font = font()) {
+      builder.useSVGDrawer(new PlateDrawer(Lettering.of(font)));
+      write(builder, stamp, out);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return out.toByteArray();
+  }
+
+  private static void write(PdfRendererBuilder builder, Instant stamp, ByteArrayOutputStream out)
+      throws IOException {
     try (PdfBoxRenderer renderer = builder.buildPdfRenderer()) {
       renderer.layout();
       try (PDDocument document = renderer.createPDFKeepOpen()) {
@@ -49,10 +62,7 @@ public final class PdfFile {
         document.setDocumentId(stamp.toEpochMilli());
         document.save(out);
       }
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
     }
-    return out.toByteArray();
   }
 
   private static InputStream font() {

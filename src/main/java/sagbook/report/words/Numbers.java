@@ -32,6 +32,14 @@ public final class Numbers {
     return rounded(estimate.high(), estimate);
   }
 
+  /** Whether the value is nothing once it is rounded to what its range supports. */
+  public static boolean isZero(Estimate.Known estimate) {
+    return BigDecimal.valueOf(estimate.value())
+            .setScale(decimals(estimate), RoundingMode.HALF_EVEN)
+            .signum()
+        == 0;
+  }
+
   /** A number beside an estimate, with the estimate's decimals. */
   public static String rounded(double number, Estimate.Known estimate) {
     return text(number, decimals(estimate));
@@ -57,8 +65,13 @@ public final class Numbers {
 
   /** A share in per cent that never reads 0 or 100 unless it is just that. */
   public static String percent(double share) {
+    return percent(share, 0);
+  }
+
+  /** As {@link #percent(double)}, with at least so many decimals. */
+  public static String percent(double share, int fewest) {
     double percent = share * 100;
-    for (int decimals = 0; decimals < 4; decimals++) {
+    for (int decimals = fewest; decimals < 4; decimals++) {
       BigDecimal rounded = BigDecimal.valueOf(percent).setScale(decimals, RoundingMode.HALF_EVEN);
       boolean honest =
           (rounded.doubleValue() != 100 || share == 1) && (rounded.signum() != 0 || share == 0);

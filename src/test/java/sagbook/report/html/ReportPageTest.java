@@ -53,17 +53,11 @@ final class ReportPageTest {
     assertEquals(
         List.of(
             "Is it fine? Not quite. Something needs attention in the coming weeks.",
-            "What is wrong? Cell 12: low capacity. Cell 7: connection. Cell 5: out of balance.",
-            "What does it cost? Cell 12 by itself costs the battery 33 Ah (28 to 39). Cell 7 by"
-                + " itself costs the battery 1.0 Ah (0.0 to 4.1). Cell 5 by itself costs the"
-                + " battery 11.8 Ah (9.9 to 13.4).",
-            "What does the battery give? 236 Ah (232 to 240) from the first full to the first"
-                + " empty cell. Brought to full together, the cells would give 243 Ah (238 to"
-                + " 248). At a usual evening’s load that is 12.2 kWh, or 19.0 h. A usual evening"
-                + " here is 640 W: the median power while the battery discharges between 17:00 and"
-                + " 23:00. Charging ends because cell 5 is full first. Discharging ends because cell"
-                + " 12 is empty first.",
-            "What would each action buy? Bringing all cells to full together: about 7.8 Ah more"
+            "What is wrong? Cell 12: low capacity. By itself that costs the battery 33 Ah (28 to"
+                + " 39). Cell 7: connection. By itself that costs the battery 1.0 Ah (0.0 to 4.1)."
+                + " Cell 5: out of balance. By itself that costs the battery 11.8 Ah (9.9 to"
+                + " 13.4).",
+            "What does that buy? Bringing all cells to full together: about 7.8 Ah more"
                 + " (5.6 to 10.4). That is 0.41 kWh, or 38 min of a usual evening’s load. Mending"
                 + " the joint at cell 7: no more charge, but 19 mV less sag at 64.2 A, and less"
                 + " than a minute more at a usual evening’s load. Replacing cell 12: about 27 Ah"
@@ -75,6 +69,16 @@ final class ReportPageTest {
             "How sure is that? 1 of 16 cells could not be judged: the log does not show enough."
                 + " Each range is meant to hold the truth in 95 of 100 cases."),
         page.select(".answers > div:not(.todo)").eachText());
+    assertEquals(
+        List.of(
+            "236 Ah (232 to 240) from the first full to the first empty cell.",
+            "Brought to full together, the cells would give 243 Ah (238 to 248).",
+            "At a usual evening’s load that is 12.2 kWh, or 19.0 h.",
+            "A usual evening here is 640 W: the median power while the battery discharges between"
+                + " 17:00 and 23:00.",
+            "Charging ends because cell 5 is full first.",
+            "Discharging ends because cell 12 is empty first."),
+        page.expectFirst(".ranks .whole").select("li").eachText());
   }
 
   @Test
