@@ -17,7 +17,7 @@ final class EdgeCollector {
   private static final int BEFORE = 4;
   private static final int AFTER = 12;
   private static final int LENGTH = BEFORE + AFTER;
-  private static final int KEPT_CLEAN = 12;
+  private static final int KEPT_CLEAN = 60;
   private static final int KEPT_LARGEST = 24;
 
   private static final Comparator<Edge> BY_SIZE = Comparator.comparingDouble(EdgeCollector::size);

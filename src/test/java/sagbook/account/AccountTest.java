@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -80,6 +81,35 @@ class AccountTest {
     }
     return new BankEstimates(
         10, UNKNOWN, UNKNOWN, UNKNOWN, UNKNOWN, Collections.nCopies(2, UNKNOWN), cells, List.of());
+  }
+
+  /** By hand: 4 h in and 20 h out at 10 A, 2 h of it cool; then 6 h out, too low. */
+  @Test
+  void addsUpTheDaysOneByOne() {
+    Hours hours =
+        new Hours(
+            h -> h < 4 ? 10 : h < 30 ? -10 : 0,
+            h -> h < 4 ? 3.45 : h < 24 ? 3.2 : h < 30 ? 2.4 : 3.2,
+            h -> h < 2 ? 2 : 12,
+            h -> 0);
+    List<StressDay> days = StressCalendar.of(hours.evidence(48).thinned(), PACK);
+    assertEquals(2, days.size());
+    StressDay first = days.get(0);
+    assertEquals(LocalDate.parse("2026-01-01"), first.day());
+    assertEquals(40, first.chargedAh(), 0.5);
+    assertEquals(200, first.dischargedAh(), 0.5);
+    assertEquals(200, first.deepestAh(), 0.5);
+    assertEquals(2, first.chargedCoolHours(), 0.05);
+    assertEquals(4, first.nearFullHours(), 0.05);
+    assertEquals(0, first.outsideHours(), 0);
+    assertEquals(2, first.coldestC(), 0.01);
+    assertEquals(15, first.warmestC(), 0.01);
+    assertEquals(3.45, first.highestV(), 0.001);
+    StressDay second = days.get(1);
+    assertEquals(60, second.deepestAh(), 0.5);
+    assertEquals(6, second.outsideHours(), 0.05);
+    assertEquals(0, second.chargedCoolHours(), 0);
+    assertEquals(2.4, second.lowestV(), 0.001);
   }
 
   /** By hand: 2 h at 10 A below 0 °C, one more below 5 °C, two warm; then as long back. */

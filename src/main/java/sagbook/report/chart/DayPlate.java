@@ -1,118 +1,67 @@
 package sagbook.report.chart;
 
-import java.time.Instant;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.TreeMap;
+import java.util.function.ToDoubleFunction;
+import sagbook.account.StressCalendar;
+import sagbook.account.StressDay;
 import sagbook.evidence.Stress;
-import sagbook.evidence.ThinnedRecord;
 import sagbook.model.Limits;
 import sagbook.report.words.Numbers;
 
-/** The period as a calendar: how far the cells were driven each day. */
+/** The period as a calendar of stress: a strip a burden, a column a day. */
 final class DayPlate {
-  private static final int HEIGHT = 340;
-  private static final double NEAR_V = 0.25;
+  private static final int FRAME = 82;
+  private static final int STRIP = 62;
 
-  /** One day's extremes and sums. */
-  private static final class Day {
-    double highestV = Double.NEGATIVE_INFINITY;
-    int highestCell;
-    double lowestV = Double.POSITIVE_INFINITY;
-    int lowestCell;
-    double warmestC = Double.NEGATIVE_INFINITY;
-    double coldestC = Double.POSITIVE_INFINITY;
-    double chargedAh;
-    double hoursOutside;
-    double dischargedAh;
-  }
+  /** Share of a strip that is drawn in; the rest holds its name. */
+  private static final double DRAWN = 0.66;
+
+  private static final double NEAR_V = 0.25;
+  private static final int MOST_BARS = 40;
 
   private final Subject subject;
-  private final TreeMap<LocalDate, Day> days = new TreeMap<>();
+  private final List<StressDay> days;
+  private final LocalDate first;
+  private final boolean counted;
+  private final boolean warm;
 
-  private DayPlate(Subject subject) {
+  private DayPlate(Subject subject, List<StressDay> days) {
     this.subject = subject;
-    ThinnedRecord record = subject.bank().evidence().thinned();
-    for (int row = 0; row < record.rows(); row++) {
-      Instant time = Instant.ofEpochSecond((long) Math.floor(record.timeS()[row]));
-      LocalDate date = LocalDate.ofInstant(time, subject.pack().timezone());
-      take(days.computeIfAbsent(date, d -> new Day()), record, row);
-    }
-    days.values().removeIf(day -> day.highestCell == 0);
+    this.days = days;
+    this.first = days.get(0).day();
+    this.counted = subject.bank().evidence().channels().hasCurrent();
+    this.warm = subject.bank().evidence().channels().hasTemperature();
   }
 
   static Optional<Plate> of(Subject subject) {
-    DayPlate calendar = new DayPlate(subject);
-    return calendar.days.isEmpty() ? Optional.empty() : Optional.of(calendar.plate());
-  }
-
-  private void take(Day day, ThinnedRecord record, int row) {
-    Limits limits = subject.pack().limits();
-    boolean outside = false;
-    for (int cell = 1; cell <= record.cells(); cell++) {
-      float volts = record.voltageV()[cell - 1][row];
-      outside |= volts > limits.cellMaxVoltage() || volts < limits.cellMinVoltage();
-      if (volts > day.highestV) {
-        day.highestV = volts;
-        day.highestCell = cell;
-      }
-      if (volts < day.lowestV) {
-        day.lowestV = volts;
-        day.lowestCell = cell;
-      }
-    }
-    for (float[] temperatures : record.temperatureC()) {
-      if (Float.isFinite(temperatures[row])) {
-        day.warmestC = Math.max(day.warmestC, temperatures[row]);
-        day.coldestC = Math.min(day.coldestC, temperatures[row]);
-        outside |= isOutside(limits, temperatures[row], record.currentA()[row]);
-      }
-    }
-    double ah = record.currentA()[row] * record.seconds()[row] / 3600.0;
-    day.hoursOutside += outside ? record.seconds()[row] / 3600.0 : 0;
-    day.chargedAh += ah > 0 ? ah : 0;
-    day.dischargedAh -= ah < 0 ? ah : 0;
-  }
-
-  private static boolean isOutside(Limits limits, double celsius, double ampere) {
-    boolean charging =
-        ampere > 0
-            && (celsius < limits.chargeMinTemperatureC()
-                || celsius > limits.chargeMaxTemperatureC());
-    boolean discharging =
-        ampere < 0
-            && (celsius < limits.dischargeMinTemperatureC()
-                || celsius > limits.dischargeMaxTemperatureC());
-    return charging || discharging;
+    List<StressDay> days = StressCalendar.of(subject.bank().evidence().thinned(), subject.pack());
+    return days.isEmpty() ? Optional.empty() : Optional.of(new DayPlate(subject, days).plate());
   }
 
   private Plate plate() {
     String title = title();
-    DataTable table = table();
     List<String> items = new ArrayList<>();
-    days.forEach(
-        (date, day) ->
-            items.add(
-                subject
-                    .words()
-                    .say(
-                        "plate.days.item",
-                        subject.words().date(date),
-                        Numbers.text(day.lowestV, 2),
-                        Numbers.with(Numbers.text(day.highestV, 2), "V"))));
-    String alternative = subject.inWords(words("plate.days.alternative"), items);
-    String svg = PlotSvg.of(plot(), HEIGHT, title + " " + alternative);
+    for (StressDay day : days) {
+      items.add(
+          say(
+              "plate.days.item",
+              subject.words().date(day.day()),
+              Numbers.text(day.lowestV(), 2),
+              Numbers.with(Numbers.text(day.highestV(), 2), "V")));
+    }
+    String alternative = subject.inWords(say("plate.days.alternative"), items);
+    List<Strip> strips = strips();
+    String svg = PlotSvg.of(plot(strips), FRAME + STRIP * strips.size(), title + " " + alternative);
     String caption =
-        subject
-            .words()
-            .say(
-                "plate.days.caption",
-                Numbers.text(subject.pack().limits().cellMinVoltage(), 2),
-                Numbers.text(subject.pack().limits().cellMaxVoltage(), 2));
-    return new Plate("days", title, caption, svg, alternative, table);
+        say(
+            "plate.days.caption",
+            Numbers.text(subject.pack().limits().cellMinVoltage(), 2),
+            Numbers.text(subject.pack().limits().cellMaxVoltage(), 2));
+    return new Plate("days", title, caption, svg, alternative, table());
   }
 
   private String title() {
@@ -127,13 +76,13 @@ final class DayPlate {
     add(stressed, "plate.days.cold", cold);
     add(stressed, "plate.days.hot", hot);
     return stressed.isEmpty()
-        ? words("plate.days.title.within")
-        : subject.words().say("plate.days.title", String.join(", ", stressed));
+        ? say("plate.days.title.within")
+        : say("plate.days.title", String.join(", ", stressed));
   }
 
   private void add(List<String> stressed, String key, double hours) {
     if (hours > 0) {
-      stressed.add(subject.words().say(key, Numbers.with(Numbers.significant(hours, 2), "h")));
+      stressed.add(say(key, Numbers.with(Numbers.significant(hours, 2), "h")));
     }
   }
 
@@ -145,100 +94,222 @@ final class DayPlate {
     return most;
   }
 
-  private Plot plot() {
-    LocalDate first = days.firstKey();
-    Plot.Sketch sketch = new Plot.Sketch();
-    double low = Double.POSITIVE_INFINITY;
-    double high = Double.NEGATIVE_INFINITY;
-    for (var entry : days.entrySet()) {
-      Day day = entry.getValue();
-      double x = ChronoUnit.DAYS.between(first, entry.getKey());
-      String tip =
-          subject
-              .words()
-              .say(
-                  "plate.days.tip",
-                  subject.words().date(entry.getKey()),
-                  Numbers.with(Numbers.text(day.lowestV, 3), "V"),
-                  subject.words().cell(day.lowestCell),
-                  Numbers.with(Numbers.text(day.highestV, 3), "V"),
-                  subject.words().cell(day.highestCell));
-      sketch.span(new Ink(Role.SPAN, 0, 0), x, day.lowestV, day.highestV, tip);
-      if (day.hoursOutside > 0) {
-        sketch.point(new Ink(Role.MARK, 0, 1), x, day.highestV, tip);
+  /**
+   * One burden.
+   *
+   * @param name with unit
+   * @param unit of its numbers
+   * @param low where a day's line begins
+   * @param high where it ends
+   * @param from value at the strip's foot
+   * @param to value at the top of what is drawn
+   * @param decimals of its numbers
+   * @param rules limits that lie within
+   */
+  private record Strip(
+      String name,
+      String unit,
+      ToDoubleFunction<StressDay> low,
+      ToDoubleFunction<StressDay> high,
+      double from,
+      double to,
+      int decimals,
+      List<Double> rules) {
+
+    double place(double value) {
+      return (value - from) / (to - from) * DRAWN;
+    }
+  }
+
+  private List<Strip> strips() {
+    List<Strip> strips = new ArrayList<>();
+    strips.add(voltages());
+    if (warm) {
+      double coldest = days.stream().mapToDouble(StressDay::coldestC).min().orElse(0);
+      double warmest = days.stream().mapToDouble(StressDay::warmestC).max().orElse(0);
+      if (Double.isFinite(coldest) && Double.isFinite(warmest)) {
+        strips.add(
+            new Strip(
+                say("plate.days.temperature"),
+                "°C",
+                StressDay::coldestC,
+                StressDay::warmestC,
+                coldest - 1,
+                warmest + 1,
+                0,
+                List.of()));
       }
-      low = Math.min(low, day.lowestV);
-      high = Math.max(high, day.highestV);
     }
-    double max = subject.pack().limits().cellMaxVoltage();
-    double min = subject.pack().limits().cellMinVoltage();
-    high = high > max - NEAR_V ? Math.max(high, max) : high;
-    low = low < min + NEAR_V ? Math.min(low, min) : low;
-    Axis up = Axis.around(words("axis.cell-voltage"), low, high, 7);
-    Axis across = across(first);
-    limit(sketch, across, up, max, "plate.days.upper");
-    limit(sketch, across, up, min, "plate.days.lower");
-    return sketch.on(across, up);
+    double nominal = subject.pack().nominalCapacityAh();
+    if (counted) {
+      strips.add(amount("plate.days.depth", "%", day -> 100 * day.deepestAh() / nominal, 0));
+    }
+    strips.add(amount("plate.days.full", "h", StressDay::nearFullHours, 1));
+    if (counted && warm) {
+      String below = Numbers.with(limit(subject.pack().limits().chargeCoolTemperatureC()), "°C");
+      strips.add(named(say("plate.days.cool", below), "h", StressDay::chargedCoolHours, 1));
+    }
+    strips.add(amount("plate.days.outside", "h", StressDay::outsideHours, 1));
+    return strips;
   }
 
-  private void limit(Plot.Sketch sketch, Axis across, Axis up, double at, String key) {
-    if (up.low() < at && at < up.high()) {
-      double[] ends = {across.low(), across.high()};
+  private static String limit(double celsius) {
+    return Numbers.text(celsius, 0);
+  }
+
+  /** Lowest to highest cell, with the limits that are near. */
+  private Strip voltages() {
+    Limits limits = subject.pack().limits();
+    double low = days.stream().mapToDouble(StressDay::lowestV).min().orElse(0);
+    double high = days.stream().mapToDouble(StressDay::highestV).max().orElse(0);
+    List<Double> rules = new ArrayList<>();
+    if (low < limits.cellMinVoltage() + NEAR_V) {
+      low = Math.min(low, limits.cellMinVoltage());
+      rules.add(limits.cellMinVoltage());
+    }
+    if (high > limits.cellMaxVoltage() - NEAR_V) {
+      high = Math.max(high, limits.cellMaxVoltage());
+      rules.add(limits.cellMaxVoltage());
+    }
+    double air = Math.max(0.01, 0.05 * (high - low));
+    return new Strip(
+        say("axis.cell-voltage"),
+        "V",
+        StressDay::lowestV,
+        StressDay::highestV,
+        low - air,
+        high + air,
+        2,
+        rules);
+  }
+
+  private Strip amount(String key, String unit, ToDoubleFunction<StressDay> of, int decimals) {
+    return named(say(key), unit, of, decimals);
+  }
+
+  private Strip named(String name, String unit, ToDoubleFunction<StressDay> of, int decimals) {
+    double most = days.stream().mapToDouble(of).max().orElse(0);
+    return new Strip(name, unit, day -> 0, of, 0, most > 0 ? most : 1, decimals, List.of());
+  }
+
+  private Plot plot(List<Strip> strips) {
+    Plot.Sketch sketch = new Plot.Sketch();
+    Axis across = across();
+    List<Axis.Tick> feet = new ArrayList<>();
+    for (int i = 0; i < strips.size(); i++) {
+      double foot = strips.size() - 1.0 - i;
+      feet.add(new Axis.Tick(foot, ""));
+      draw(strips.get(i), foot, across, sketch);
+    }
+    return sketch.on(across, new Axis("", 0, strips.size(), feet, true));
+  }
+
+  private void draw(Strip strip, double foot, Axis across, Plot.Sketch sketch) {
+    double lowest = Double.POSITIVE_INFINITY;
+    double highest = Double.NEGATIVE_INFINITY;
+    Role role = strip.from() == 0 && days.size() <= MOST_BARS ? Role.DAY : Role.SPAN;
+    for (StressDay day : days) {
+      double low = strip.low().applyAsDouble(day);
+      double high = strip.high().applyAsDouble(day);
+      if (Double.isFinite(low) && high > low) {
+        lowest = Math.min(lowest, low);
+        highest = Math.max(highest, high);
+        sketch.span(
+            new Ink(role, 0, 0),
+            (double) ChronoUnit.DAYS.between(first, day.day()),
+            foot + strip.place(low),
+            foot + strip.place(high),
+            tip(strip, day, low, high));
+      }
+    }
+    double[] ends = {across.low(), across.high()};
+    for (double rule : strip.rules()) {
+      double at = foot + strip.place(rule);
       sketch.line(new Ink(Role.RULE, 0, 0), ends, new double[] {at, at}, "");
-      sketch.note(Plot.Place.MARGIN, 0, at, words(key), false);
     }
+    sketch.note(Plot.Place.START, across.low(), foot + 0.8, strip.name(), false);
+    sketch.note(Plot.Place.MARGIN, 0, foot + DRAWN / 2, extent(strip, lowest, highest), false);
   }
 
-  private Axis across(LocalDate first) {
-    long last = ChronoUnit.DAYS.between(first, days.lastKey());
+  /** The strip's extremes over the period. */
+  private String extent(Strip strip, double lowest, double highest) {
+    if (!(highest >= lowest)) {
+      return say("plate.days.none");
+    }
+    String high = Numbers.with(Numbers.text(highest, strip.decimals()), strip.unit());
+    return strip.from() == 0
+        ? say("plate.days.most", high)
+        : say("range", Numbers.text(lowest, strip.decimals()), high);
+  }
+
+  private String tip(Strip strip, StressDay day, double low, double high) {
+    String top = Numbers.with(Numbers.text(high, strip.decimals()), strip.unit());
+    String value = strip.from() == 0 ? top : say("range", Numbers.text(low, strip.decimals()), top);
+    return say("plate.days.tip", subject.words().date(day.day()), strip.name(), value);
+  }
+
+  private Axis across() {
+    long last = ChronoUnit.DAYS.between(first, days.get(days.size() - 1).day());
     long step = last <= 7 ? 1 : last <= 62 ? 7 : Math.max(7, (last / 8 + 6) / 7 * 7);
     List<Axis.Tick> ticks = new ArrayList<>();
     for (long day = 0; day <= last; day += step) {
       ticks.add(new Axis.Tick(day, subject.words().dayAndMonth(first.plusDays(day))));
     }
-    return new Axis(words("axis.day"), -0.7, last + 0.7, ticks, true);
+    return new Axis(say("axis.day"), -0.7, last + 0.7, ticks, true);
   }
 
   private DataTable table() {
-    boolean counted = subject.bank().evidence().channels().hasCurrent();
-    boolean warm = subject.bank().evidence().channels().hasTemperature();
-    List<String> headers = new ArrayList<>(List.of(words("column.day")));
+    List<String> headers = new ArrayList<>(List.of(say("column.day")));
     if (counted) {
-      headers.addAll(List.of(words("column.charged"), words("column.discharged")));
+      headers.addAll(
+          List.of(say("column.charged"), say("column.discharged"), say("column.deepest")));
     }
-    headers.addAll(List.of(words("column.highest"), words("column.lowest")));
+    headers.addAll(List.of(say("column.highest"), say("column.lowest")));
     if (warm) {
-      headers.addAll(List.of(words("column.coldest"), words("column.warmest")));
+      headers.addAll(List.of(say("column.coldest"), say("column.warmest")));
     }
-    headers.add(words("column.outside"));
-    List<List<String>> rows = new ArrayList<>();
-    days.forEach(
-        (date, day) -> {
-          List<String> row = new ArrayList<>(List.of(subject.words().date(date)));
-          if (counted) {
-            row.add(Numbers.text(day.chargedAh, 0));
-            row.add(Numbers.text(day.dischargedAh, 0));
-          }
-          row.add(extreme(day.highestV, day.highestCell));
-          row.add(extreme(day.lowestV, day.lowestCell));
-          if (warm) {
-            boolean seen = day.warmestC >= day.coldestC;
-            row.add(seen ? Numbers.text(day.coldestC, 1) : words("not-logged"));
-            row.add(seen ? Numbers.text(day.warmestC, 1) : words("not-logged"));
-          }
-          row.add(Numbers.text(day.hoursOutside, 1));
-          rows.add(row);
-        });
-    return new DataTable(headers, rows);
+    headers.add(say("column.near-full"));
+    if (counted && warm) {
+      headers.add(say("column.cool"));
+    }
+    headers.add(say("column.outside"));
+    return new DataTable(headers, days.stream().map(this::row).toList());
+  }
+
+  private List<String> row(StressDay day) {
+    List<String> row = new ArrayList<>(List.of(subject.words().date(day.day())));
+    if (counted) {
+      row.add(Numbers.text(day.chargedAh(), 0));
+      row.add(Numbers.text(day.dischargedAh(), 0));
+      row.add(Numbers.text(day.deepestAh(), 0));
+    }
+    row.add(extreme(day.highestV(), day.highestCell()));
+    row.add(extreme(day.lowestV(), day.lowestCell()));
+    if (warm) {
+      row.add(degrees(day.coldestC()));
+      row.add(degrees(day.warmestC()));
+    }
+    row.add(hours(day.nearFullHours()));
+    if (counted && warm) {
+      row.add(hours(day.chargedCoolHours()));
+    }
+    row.add(hours(day.outsideHours()));
+    return row;
+  }
+
+  private String degrees(double celsius) {
+    return Double.isFinite(celsius) ? Numbers.text(celsius, 1) : say("not-logged");
+  }
+
+  private static String hours(double hours) {
+    return Numbers.significant(hours, 2);
   }
 
   private String extreme(double volts, int cell) {
-    return subject
-        .words()
-        .say("column.extreme", Numbers.text(volts, 3), subject.words().cell(cell));
+    return say("column.extreme", Numbers.text(volts, 3), subject.words().cell(cell));
   }
 
-  private String words(String key) {
-    return subject.words().say(key);
+  private String say(String key, String... filled) {
+    return subject.words().say(key, filled);
   }
 }

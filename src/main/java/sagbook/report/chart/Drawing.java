@@ -65,7 +65,7 @@ final class Drawing {
             });
         drawn.setMarkerColor(color(index));
       }
-      case CURVE, SPAN, BAR, RULE -> {
+      case CURVE, TRACE, DAY, SPAN, BAR, RULE -> {
         drawn.setMarker(SeriesMarkers.NONE);
         drawn.setLineColor(color(index));
         drawn.setLineStyle(new BasicStroke(1));

@@ -3,27 +3,81 @@ package sagbook.report.chart;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import sagbook.evidence.Edge;
 import sagbook.report.words.Numbers;
 
-/** How every cell's voltage answers one clean current step: what a resistance is made from. */
+/**
+ * How the cells' voltages answer clean steps of current: what a resistance is made from. Each
+ * answer is divided by its step, so that all of them lie on one scale; without current the middle
+ * cell's answer stands for the step.
+ */
 final class EdgePlate {
   private static final int HEIGHT = 340;
+  private static final double TOLERANCE = 0.25;
+
+  /**
+   * A step below this share of the largest answers in few steps of the boards' resolution and would
+   * draw noise only. Common practice, no source.
+   */
+  private static final double LARGE_ENOUGH = 0.25;
+
+  /**
+   * The answers to one step.
+   *
+   * @param edge the step
+   * @param answer [cell][sample], mΩ, or per cent of the middle cell's where no current is logged
+   */
+  private record Step(Edge edge, double[][] answer) {}
 
   private final Subject subject;
-  private final Edge edge;
-  private final double[][] change;
+  private final boolean counted;
+  private final List<Step> steps;
+  private final double[] offsetS;
+  private final double[][] middle;
   private final int at;
 
-  private EdgePlate(Subject subject, Edge edge) {
+  private EdgePlate(Subject subject, List<Edge> edges) {
     this.subject = subject;
-    this.edge = edge;
-    this.change = new double[edge.voltageV().length][];
-    for (int i = 0; i < change.length; i++) {
-      change[i] = change(edge, edge.voltageV()[i]);
+    this.counted = subject.bank().evidence().channels().hasCurrent();
+    this.at = at(subject, edges.get(0));
+    this.steps = edges.stream().map(edge -> new Step(edge, answer(edge))).toList();
+    this.offsetS = new double[edges.get(0).offsetS().length];
+    Arrays.setAll(
+        offsetS,
+        i -> Subject.median(edges.stream().mapToDouble(edge -> edge.offsetS()[i]).toArray()));
+    this.middle = new double[subject.cells()][offsetS.length];
+    for (int cell = 1; cell <= middle.length; cell++) {
+      for (int i = 0; i < offsetS.length; i++) {
+        middle[cell - 1][i] = Subject.median(seen(cell, i));
+      }
     }
+  }
+
+  /** The plate of the clean steps that are large enough. */
+  static Optional<Plate> of(Subject subject) {
+    List<Edge> clean =
+        subject.bank().evidence().edges().stream()
+            .filter(Edge::clean)
+            .filter(edge -> edge.offsetS()[at(subject, edge)] >= 0)
+            .toList();
+    double largest = clean.stream().mapToDouble(edge -> size(subject, edge)).max().orElse(0);
+    List<Edge> usable =
+        clean.stream()
+            .filter(edge -> size(subject, edge) > 0)
+            .filter(edge -> size(subject, edge) >= LARGE_ENOUGH * largest)
+            .toList();
+    return usable.isEmpty()
+        ? Optional.empty()
+        : Optional.of(new EdgePlate(subject, usable).plate());
+  }
+
+  /** The last sample within the pulse that resistances are stated for. */
+  private static int at(Subject subject, Edge edge) {
     double pulse = subject.bank().estimates().resistancePulseS();
     int last = 0;
     for (int i = 0; i < edge.offsetS().length; i++) {
@@ -31,22 +85,19 @@ final class EdgePlate {
         last = i;
       }
     }
-    this.at = last;
+    return last;
   }
 
-  /** The plate of the largest of the kept clean steps. */
-  static Optional<Plate> of(Subject subject) {
-    Edge best = null;
-    double most = 0;
-    for (Edge edge : subject.bank().evidence().edges()) {
-      EdgePlate tried = new EdgePlate(subject, edge);
-      double size = Math.abs(tried.middle());
-      if (edge.clean() && edge.offsetS()[tried.at] >= 0 && size > most) {
-        most = size;
-        best = edge;
-      }
-    }
-    return best == null ? Optional.empty() : Optional.of(new EdgePlate(subject, best).plate());
+  private static double size(Subject subject, Edge edge) {
+    return Double.isFinite(edge.stepA())
+        ? Math.abs(edge.stepA())
+        : Math.abs(moved(edge, at(subject, edge)));
+  }
+
+  /** Change of the middle cell, mV. */
+  private static double moved(Edge edge, int at) {
+    return Subject.median(
+        Arrays.stream(edge.voltageV()).mapToDouble(volts -> change(edge, volts)[at]).toArray());
   }
 
   /** Change against the mean before the step, mV; NaN where a sample is missing. */
@@ -63,113 +114,189 @@ final class EdgePlate {
     return Arrays.stream(volts).map(v -> (v - before) * 1000).toArray();
   }
 
-  private double middle() {
-    return Subject.median(Arrays.stream(change).mapToDouble(c -> c[at]).toArray());
+  private double[][] answer(Edge edge) {
+    double by = counted ? edge.stepA() : moved(edge, at) / 100;
+    return Arrays.stream(edge.voltageV())
+        .map(volts -> Arrays.stream(change(edge, volts)).map(mV -> mV / by).toArray())
+        .toArray(double[][]::new);
+  }
+
+  /** What all steps tell of a cell at one sample. */
+  private double[] seen(int cell, int sample) {
+    return steps.stream()
+        .mapToDouble(step -> step.answer()[cell - 1][sample])
+        .filter(Double::isFinite)
+        .toArray();
+  }
+
+  /** The cells picked out; where none is, the one that answers most and the one that does least. */
+  private Set<Integer> shown() {
+    Set<Integer> shown = new TreeSet<>();
+    List<Integer> known = new ArrayList<>();
+    for (int cell = 1; cell <= middle.length; cell++) {
+      if (subject.picks().of(cell) > 0) {
+        shown.add(cell);
+      }
+      if (Double.isFinite(middle[cell - 1][at])) {
+        known.add(cell);
+      }
+    }
+    if (shown.isEmpty() && !known.isEmpty()) {
+      known.sort(Comparator.comparingDouble(cell -> middle[cell - 1][at]));
+      shown.add(known.get(0));
+      shown.add(known.get(known.size() - 1));
+    }
+    return shown;
   }
 
   private Plate plate() {
     String title = title();
-    DataTable table = table();
     List<String> items = new ArrayList<>();
-    for (List<String> row : table.rows()) {
-      items.add(subject.words().say("plate.edge.item", row.get(0), row.get(1)));
+    for (int cell = 1; cell <= middle.length; cell++) {
+      items.add(say("plate.edge.item", Integer.toString(cell), answer(middle[cell - 1][at])));
     }
-    String after = moment();
-    String alternative =
-        subject.inWords(subject.words().say("plate.edge.alternative", after), items);
+    String alternative = subject.inWords(say("plate.edge.alternative", moment()), items);
     String svg = PlotSvg.of(plot(), HEIGHT, title + " " + alternative);
-    String when =
-        subject
-            .words()
-            .time(Instant.ofEpochSecond(Math.round(edge.timeS())), subject.pack().timezone());
-    String caption = subject.words().say("plate.edge.caption", when);
-    return new Plate("edge", title, caption, svg, alternative, table);
+    String caption =
+        say(
+            counted ? "plate.edge.caption" : "plate.edge.caption.unknown",
+            Integer.toString(steps.size()));
+    return new Plate("edge", title, caption, svg, alternative, table());
   }
 
-  /** When the change was read, in words. */
+  /** When the answer was read, in words. */
   private String moment() {
-    double after = edge.offsetS()[at];
+    double after = offsetS[at];
     return after == 0
-        ? subject.words().say("plate.edge.first")
-        : subject.words().say("plate.edge.later", Numbers.with(Numbers.significant(after, 2), "s"));
+        ? say("plate.edge.first")
+        : say("plate.edge.later", Numbers.with(Numbers.significant(after, 2), "s"));
   }
 
   private Plot plot() {
     Plot.Sketch sketch = new Plot.Sketch();
+    Set<Integer> shown = shown();
     double low = 0;
     double high = 0;
-    for (double[] course : change) {
-      for (double millivolt : course) {
-        if (Double.isFinite(millivolt)) {
-          low = Math.min(low, millivolt);
-          high = Math.max(high, millivolt);
+    for (int cell = 1; cell <= middle.length; cell++) {
+      for (int i = 0; i < offsetS.length; i++) {
+        double[] drawn = shown.contains(cell) ? seen(cell, i) : new double[] {middle[cell - 1][i]};
+        for (double value : drawn) {
+          low = Math.min(low, Double.isFinite(value) ? value : 0);
+          high = Math.max(high, Double.isFinite(value) ? value : 0);
         }
       }
     }
-    double[] offset = edge.offsetS();
     Axis across =
-        Axis.between(
-            subject.words().say("axis.seconds-after"), offset[0], offset[offset.length - 1], 8);
-    Axis up = Axis.around(subject.words().say("axis.voltage-change"), low, high, 6);
-    for (int cell = 1; cell <= change.length; cell++) {
+        Axis.between(say("axis.seconds-after"), offsetS[0], offsetS[offsetS.length - 1], 8);
+    Axis up = Axis.around(say(counted ? "axis.answer" : "axis.answer.share"), low, high, 6);
+    shown.forEach(cell -> traces(sketch, cell, across, up));
+    for (int cell = 1; cell <= middle.length; cell++) {
       Ink ink = subject.picks().ink(Role.CURVE, cell);
       String name = subject.words().cell(cell);
-      sketch.line(ink, offset, change[cell - 1], name);
-      if (ink.pick() > 0 && Double.isFinite(change[cell - 1][offset.length - 1])) {
-        sketch.note(Plot.Place.MARGIN, 0, change[cell - 1][offset.length - 1], name, true);
+      double last = middle[cell - 1][offsetS.length - 1];
+      sketch.line(ink, offsetS, middle[cell - 1], name);
+      if (shown.contains(cell) && Double.isFinite(last)) {
+        sketch.note(Plot.Place.MARGIN, 0, last, name, ink.pick() > 0);
       }
     }
     return sketch.on(across, up);
   }
 
+  /** Every single answer of a cell, without the points that nobody would see missing. */
+  private void traces(Plot.Sketch sketch, int cell, Axis across, Axis up) {
+    for (Step step : steps) {
+      double[] x = step.edge().offsetS();
+      double[] y = step.answer()[cell - 1];
+      if (Arrays.stream(y).allMatch(Double::isFinite)) {
+        int[] kept =
+            Thinning.kept(across.onPaper(x, PlotSvg.plotWidth()), up.onPaper(y, HEIGHT), TOLERANCE);
+        x = Thinning.take(x, kept);
+        y = Thinning.take(y, kept);
+      }
+      sketch.line(subject.picks().ink(Role.TRACE, cell), x, y, tip(step, cell));
+    }
+  }
+
+  private String tip(Step step, int cell) {
+    String when =
+        subject
+            .words()
+            .time(
+                Instant.ofEpochSecond(Math.round(step.edge().timeS())), subject.pack().timezone());
+    return counted
+        ? say(
+            "plate.edge.tip",
+            subject.words().cell(cell),
+            when,
+            Numbers.with(Numbers.text(step.edge().stepA(), 0), "A"),
+            answer(step.answer()[cell - 1][at]))
+        : say(
+            "plate.edge.tip.unknown",
+            subject.words().cell(cell),
+            when,
+            answer(step.answer()[cell - 1][at]));
+  }
+
   private String title() {
-    double middle = middle();
     int furthest = 1;
     double most = 0;
-    for (int cell = 1; cell <= change.length; cell++) {
+    for (int cell = 1; cell <= middle.length; cell++) {
       // A cell that was not read at that moment is NaN and never the furthest.
-      if (Math.abs(change[cell - 1][at]) > most) {
+      if (Math.abs(middle[cell - 1][at]) > most) {
         furthest = cell;
-        most = Math.abs(change[cell - 1][at]);
+        most = Math.abs(middle[cell - 1][at]);
       }
     }
-    String moved = millivolts(most);
-    String cell = subject.words().cell(furthest);
-    if (Double.isFinite(edge.stepA())) {
-      String step = Numbers.with(Numbers.text(edge.stepA(), 0), "A");
-      return subject
-          .words()
-          .say("plate.edge.title", step, cell, moved, millivolts(middle), moment());
-    }
-    return subject
-        .words()
-        .say("plate.edge.title.unknown", cell, moved, millivolts(middle), moment());
+    double usual =
+        Subject.median(Arrays.stream(middle).mapToDouble(course -> course[at]).toArray());
+    return counted
+        ? say(
+            "plate.edge.title",
+            subject.words().cellFirst(furthest),
+            answer(most),
+            answer(usual),
+            moment())
+        : say(
+            "plate.edge.title.unknown",
+            subject.words().cellFirst(furthest),
+            answer(most),
+            moment());
   }
 
   private DataTable table() {
-    List<String> headers = new ArrayList<>();
-    headers.add(subject.words().say("column.cell"));
-    headers.add(subject.words().say("column.change", moment()));
-    boolean counted = Double.isFinite(edge.stepA()) && edge.stepA() != 0;
-    if (counted) {
-      headers.add(subject.words().say("column.step-resistance"));
-    }
+    String unit = counted ? "mΩ" : "%";
     List<List<String>> rows = new ArrayList<>();
-    for (int i = 0; i < change.length; i++) {
-      double moved = change[i][at];
-      List<String> row = new ArrayList<>();
-      row.add(Integer.toString(i + 1));
-      String none = subject.words().say("not-logged");
-      row.add(Double.isFinite(moved) ? Numbers.text(moved, 1) : none);
-      if (counted) {
-        row.add(Double.isFinite(moved) ? Numbers.significant(moved / edge.stepA(), 2) : none);
-      }
-      rows.add(row);
+    for (int cell = 1; cell <= middle.length; cell++) {
+      double[] all = seen(cell, at);
+      Arrays.sort(all);
+      boolean any = all.length > 0;
+      rows.add(
+          List.of(
+              Integer.toString(cell),
+              Integer.toString(all.length),
+              any ? number(all[0]) : say("not-logged"),
+              any ? number(middle[cell - 1][at]) : say("not-logged"),
+              any ? number(all[all.length - 1]) : say("not-logged")));
     }
-    return new DataTable(headers, rows);
+    return new DataTable(
+        List.of(
+            say("column.cell"),
+            say("column.steps"),
+            say("column.answer-least", unit),
+            say("column.answer-middle", unit),
+            say("column.answer-most", unit)),
+        rows);
   }
 
-  private static String millivolts(double millivolt) {
-    return Numbers.with(Numbers.text(Math.abs(millivolt), 0), "mV");
+  private String number(double answer) {
+    return Numbers.significant(answer, counted ? 2 : 3);
+  }
+
+  private String answer(double answer) {
+    return Numbers.with(number(answer), counted ? "mΩ" : "%");
+  }
+
+  private String say(String key, String... filled) {
+    return subject.words().say(key, filled);
   }
 }

@@ -44,6 +44,8 @@ record Plot(Axis x, Axis y, List<Series> series, List<Note> notes) {
     MARGIN,
     /** Just above its point. */
     ABOVE,
+    /** To the right of its point. */
+    START,
     /** Standing on the lower edge of the frame. */
     FLOOR
   }

@@ -145,6 +145,7 @@ final class PlotSvg {
           double[] at = free(x(note.x()), y(note.y()) - 9);
           words(style, at[0], at[1], "middle", note.text());
         }
+        case START -> words(style, x(note.x()) + 4, y(note.y()) + 4, "start", note.text());
         case FLOOR -> words(style, x(note.x()), TOP + plotHeight() - 6.0, "middle", note.text());
       }
     }

@@ -6,6 +6,10 @@ import java.util.Locale;
 enum Role {
   /** A course over charge or time. */
   CURVE,
+  /** One of many courses behind a curve. */
+  TRACE,
+  /** An amount of one day, drawn as a bar. */
+  DAY,
   /** A best value. */
   MARK,
   /** An interval or a span between extremes. */

@@ -35,6 +35,7 @@ record PrintInk(Optional<Color> line, float width, float[] dash, Optional<Color>
       case "axis" -> line(INK, 1, WHOLE);
       case "grid" -> line(HAIR, 0.6f, WHOLE);
       case "curve" -> line(pick == 0 ? CURVE : own, pick == 0 ? 0.9f : 2.4f, DASHES.get(pick));
+      case "day" -> line(CURVE, 8, WHOLE);
       case "trace" -> line(pick == 0 ? CURVE : own, 0.35f, WHOLE);
       case "span" -> line(pick == 0 ? SOFT : own, pick == 0 ? 1.6f : 2.4f, WHOLE);
       case "bar" -> line(pick == 0 ? BAR : own, 11, WHOLE);

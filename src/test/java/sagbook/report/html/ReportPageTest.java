@@ -106,7 +106,7 @@ final class ReportPageTest {
             "Cell 12 holds 243 Ah, the middle cell 276 Ah.",
             "Cell 7 shows 0.620 m\u03a9, the middle cell 0.324 m\u03a9; about"
                 + " 0.290 m\u03a9 of it answers at once, the mark of a joint.",
-            "A step of \u221252 A moves cell 7 by 27 mV, the middle cell by 14 mV,"
+            "Cell 7 answers an ampere with 0.52 m\u03a9, the middle cell with 0.27 m\u03a9,"
                 + " 10 s after the first reading that shows it.",
             "The cells were between 12.2 and 26.8 °C; no place is clearly warmer or colder.",
             "Cell 7 has the highest resistance and is as warm as the rest: 19.3 °C, the middle cell"
