@@ -32,6 +32,7 @@ class ArchitectureTest {
           Map.entry("model", Set.of()),
           Map.entry("numeric", Set.of()),
           Map.entry("issue", Set.of()),
+          Map.entry("wording", Set.of()),
           Map.entry("packfile", Set.of("model", "issue")),
           Map.entry("align", Set.of("model", "issue", "numeric")),
           Map.entry("logfile", Set.of("model", "issue", "numeric", "packfile", "align")),
@@ -52,7 +53,7 @@ class ArchitectureTest {
                   "estimate",
                   "whatif",
                   "verdict")),
-          Map.entry("season", Set.of("model", "numeric", "record")),
+          Map.entry("season", Set.of("model", "numeric", "record", "wording")),
           Map.entry(
               "report",
               Set.of(
@@ -65,7 +66,8 @@ class ArchitectureTest {
                   "whatif",
                   "verdict",
                   "record",
-                  "season")),
+                  "season",
+                  "wording")),
           Map.entry(
               "pipeline",
               Set.of(
@@ -96,7 +98,8 @@ class ArchitectureTest {
                   "season",
                   "report",
                   "pipeline",
-                  "simulate")));
+                  "simulate",
+                  "wording")));
 
   /** Estimators: what of the other estimator packages they may use. */
   private static final Map<String, Set<String>> ESTIMATORS_MAY_USE =

@@ -11,9 +11,11 @@ import sagbook.record.BankResult;
 import sagbook.record.CheckResult;
 import sagbook.report.words.Numbers;
 import sagbook.verdict.CellVerdict;
+import sagbook.wording.Words;
 
 /** What a check prints: the one sentence, the weakest cells, and where the report lies. */
 final class Summary {
+  private static final Words WORDS = Words.english();
   private static final int FEWEST_LINES = 3;
 
   private final CheckResult result;
@@ -25,11 +27,17 @@ final class Summary {
   void print(PrintWriter out, Path report) {
     for (BankResult bank : result.banks()) {
       if (result.banks().size() > 1) {
-        out.println("Bank " + bank.bank() + ":");
+        out.println(WORDS.say("terminal.bank", bank.bank()));
       }
       out.println(bank.verdict().headline());
       out.println();
-      out.printf(Locale.ROOT, "%5s  %-22s %-24s %s%n", "cell", "finding", "capacity", "resistance");
+      out.printf(
+          Locale.ROOT,
+          "%5s  %-22s %-24s %s%n",
+          WORDS.say("terminal.cell"),
+          WORDS.say("terminal.finding"),
+          WORDS.say("terminal.capacity"),
+          WORDS.say("terminal.resistance"));
       List<CellVerdict> ranked =
           bank.verdict().cells().stream()
               .sorted(Comparator.comparingInt(CellVerdict::rank))
@@ -40,25 +48,24 @@ final class Summary {
               Locale.ROOT,
               "%5d  %-22s %-24s %s%n",
               cell.cell(),
-              cell.finding().words(),
+              WORDS.say("finding." + cell.finding().words()),
               share(cell.estimates().capacityRelative()),
               share(cell.estimates().resistanceRelative()));
         }
       }
-      out.println(
-          "       (capacity and resistance in % of the string's median, with 95 % interval)");
+      out.println("       " + WORDS.say("terminal.explained"));
       out.println();
       for (String todo : bank.verdict().todo()) {
         out.println("- " + todo);
       }
     }
-    out.println("Report: " + report);
+    out.println(WORDS.say("terminal.report", report.toString()));
   }
 
   private static String share(Estimate estimate) {
     if (estimate.map(ratio -> 100 * ratio) instanceof Estimate.Known k) {
-      return Numbers.value(k) + " (" + Numbers.low(k) + " to " + Numbers.high(k) + ")";
+      return WORDS.say("terminal.share", Numbers.value(k), Numbers.low(k), Numbers.high(k));
     }
-    return "not known";
+    return WORDS.say("terminal.unknown");
   }
 }

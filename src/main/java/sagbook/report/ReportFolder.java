@@ -15,7 +15,7 @@ import sagbook.record.ResultsJson;
 import sagbook.report.html.ReportPage;
 import sagbook.report.pdf.PdfFile;
 import sagbook.report.table.CsvFile;
-import sagbook.report.words.Words;
+import sagbook.wording.Words;
 
 /** The folder with everything a check has to say. */
 public final class ReportFolder {

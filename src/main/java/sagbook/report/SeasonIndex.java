@@ -13,7 +13,7 @@ import java.util.stream.Stream;
 import sagbook.issue.InputProblem;
 import sagbook.record.KeptCheck;
 import sagbook.report.html.SeasonPage;
-import sagbook.report.words.Words;
+import sagbook.wording.Words;
 
 /** index.html over the reports that lie side by side in a folder, one folder a check. */
 public final class SeasonIndex {

@@ -21,10 +21,10 @@ import sagbook.report.html.Dossier;
 import sagbook.report.html.SeasonPage;
 import sagbook.report.html.SeasonStory;
 import sagbook.report.pdf.PdfFile;
-import sagbook.report.words.Words;
 import sagbook.season.SeasonJson;
 import sagbook.season.SeasonResult;
 import sagbook.verdict.Severity;
+import sagbook.wording.Words;
 
 /**
  * The folder that tells a season: season.html, season.json, index.html over all months; on demand a

@@ -5,7 +5,6 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import sagbook.numeric.Pettitt;
 import sagbook.numeric.Robust;
@@ -107,19 +106,17 @@ final class Changes {
       LocalDate before,
       double change,
       Optional<DiaryEvent> match) {
-    String what = quantity == Quantity.CAPACITY_RELATIVE ? "capacity" : "resistance";
-    String step =
-        String.format(
-            Locale.ROOT,
-            "Cell %d’s %s against the string stepped by %+.1f %% between %s and %s",
-            place,
-            what,
-            100 * change,
-            after,
-            before);
-    return match
-        .map(e -> step + "; the diary has: " + SeasonWords.event(e) + ".")
-        .orElse(step + "; the diary has nothing for it.");
+    String known =
+        match
+            .map(event -> SeasonWords.say("diary", SeasonWords.event(event)))
+            .orElse(SeasonWords.say("diary.nothing"));
+    return SeasonWords.say(
+        quantity == Quantity.CAPACITY_RELATIVE ? "step.capacity" : "step.resistance",
+        Integer.toString(place),
+        SeasonWords.number(100 * change, "%+.1f"),
+        after.toString(),
+        before.toString(),
+        known);
   }
 
   private LocalDate day(Point point) {

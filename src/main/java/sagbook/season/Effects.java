@@ -3,7 +3,6 @@ package sagbook.season;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import java.util.Locale;
 import sagbook.model.Estimate;
 import sagbook.record.DiaryEvent;
 import sagbook.record.KeptMonth;
@@ -76,7 +75,7 @@ final class Effects {
   private static Estimate mean(List<Estimate.Known> all) {
     List<Estimate.Known> near = all.subList(0, Math.min(MONTHS, all.size()));
     if (near.isEmpty()) {
-      return Estimate.unknown("No month on that side of the event tells it.");
+      return Estimate.unknown(SeasonWords.say("effect.side"));
     }
     double weights = 0;
     double sum = 0;
@@ -110,7 +109,7 @@ final class Effects {
 
   private static String words(Quantity quantity, Estimate before, Estimate change) {
     if (!(change instanceof Estimate.Known moved) || !(before instanceof Estimate.Known old)) {
-      return "Whether it helped can't be told yet: a month on each side is needed.";
+      return SeasonWords.say("effect.open");
     }
     double better =
         switch (quantity) {
@@ -120,15 +119,13 @@ final class Effects {
           default -> -moved.value();
         };
     if (!moved.isAbove(0) && !moved.isBelow(0)) {
-      return "No difference that the ranges bear out.";
+      return SeasonWords.say("effect.none");
     }
     double scale = quantity.unit().equals("1") ? 100 : 1;
-    return String.format(
-        Locale.ROOT,
-        "%s: it went from %.1f to %.1f %s.",
-        better > 0 ? "It helped" : "It got worse",
-        scale * old.value(),
-        scale * (old.value() + moved.value()),
-        quantity.unit().equals("1") ? "% of the string’s middle" : quantity.unit());
+    return SeasonWords.say(
+        better > 0 ? "effect.helped" : "effect.worse",
+        SeasonWords.number(scale * old.value(), "%.1f"),
+        SeasonWords.number(scale * (old.value() + moved.value()), "%.1f"),
+        quantity.unit().equals("1") ? SeasonWords.say("effect.share") : quantity.unit());
   }
 }

@@ -2,12 +2,11 @@ package sagbook.season;
 
 import java.time.YearMonth;
 import java.time.ZoneId;
-import java.time.format.TextStyle;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import sagbook.model.Finding;
 import sagbook.record.KeptMonth;
+import sagbook.wording.Words;
 
 /** What the monthly checks found, put together: one stretch a cell and cause. */
 final class Findings {
@@ -54,17 +53,14 @@ final class Findings {
 
   private static SeasonResult.Stretch stretch(
       int place, Finding finding, YearMonth since, YearMonth last, boolean lasts) {
+    String key = lasts ? "stretch.lasts" : since.equals(last) ? "stretch.once" : "stretch.over";
     String words =
-        "Cell "
-            + place
-            + ": "
-            + finding.words()
-            + (lasts
-                ? " since " + said(since)
-                : since.equals(last)
-                    ? " in " + said(since) + ", no longer"
-                    : " from " + said(since) + " to " + said(last) + ", no longer")
-            + ".";
+        SeasonWords.say(
+            key,
+            Integer.toString(place),
+            Words.english().say("finding." + finding.words()),
+            said(since),
+            said(last));
     return new SeasonResult.Stretch(place, finding, since, last, lasts, words);
   }
 
@@ -73,6 +69,6 @@ final class Findings {
   }
 
   private static String said(YearMonth month) {
-    return month.getMonth().getDisplayName(TextStyle.FULL, Locale.ENGLISH) + " " + month.getYear();
+    return Words.english().wholeMonthAndYear(month.atDay(1));
   }
 }

@@ -2,7 +2,6 @@ package sagbook.season;
 
 import java.time.Duration;
 import java.util.List;
-import java.util.Locale;
 import sagbook.model.Estimate;
 import sagbook.record.DiaryEvent;
 import sagbook.record.KeptMonth;
@@ -37,9 +36,7 @@ final class Horizon {
         places.history(place, Quantity.CAPACITY_AH, DiaryEvent.Kind::breaksCapacity);
     this.level =
         capacities.isEmpty()
-            ? Estimate.unknown(
-                "The record has no capacity of this cell in ampere-hours; it needs the current and a"
-                    + " charge from near empty to full.")
+            ? Estimate.unknown(SeasonWords.say("horizon.level"))
             : capacities.get(capacities.size() - 1).value().map(ah -> 100 * ah / nominal);
     this.rate = rate;
     this.recordYears =
@@ -61,7 +58,7 @@ final class Horizon {
       return rate;
     }
     if (!pace.isBelow(0)) {
-      return Estimate.unknown("It may not be losing capacity at all.");
+      return Estimate.unknown(SeasonWords.say("horizon.none"));
     }
     double years = Math.max(0, now.value() - percent) / -pace.value();
     double soonest = Math.max(0, now.low() - percent) / -pace.low();
@@ -69,11 +66,10 @@ final class Horizon {
     double latest = straight * (2 + straight / recordYears);
     if (years > REACH * recordYears) {
       return Estimate.unknown(
-          String.format(
-              Locale.ROOT,
-              "Further away than %.0f years; a record of %.1f years does not carry that far.",
-              Math.floor(Math.max(1, REACH * recordYears)),
-              recordYears));
+          SeasonWords.say(
+              "horizon.far",
+              SeasonWords.number(Math.floor(Math.max(1, REACH * recordYears)), "%.0f"),
+              SeasonWords.number(recordYears, "%.1f")));
     }
     return new Estimate.Known(years, Math.min(soonest, years), Math.max(latest, years));
   }

@@ -74,13 +74,11 @@ public record Line(
     }
     if (t.length < FEWEST || t[t.length - 1] * 365.25 < SHORTEST_DAYS) {
       return new Result.Missing(
-          "A trend needs at least "
-              + FEWEST
-              + " months over "
-              + SHORTEST_DAYS
-              + " days; the record has "
-              + (t.length == 1 ? "1 month" : t.length + " months")
-              + " of it.");
+          SeasonWords.say(
+              t.length == 1 ? "few.one" : "few",
+              Integer.toString(FEWEST),
+              SeasonWords.number(SHORTEST_DAYS, "%.0f"),
+              Integer.toString(t.length)));
     }
     CalendarMonths year = CalendarMonths.of(points, zone);
     boolean seasonal = year.pairs() >= FEWEST_SEASONAL_PAIRS;

@@ -21,7 +21,7 @@ public final class MiddleCell {
       }
     }
     if (known.isEmpty()) {
-      return Estimate.unknown("No cell's resistance is known.");
+      return Estimate.unknown(SeasonWords.say("resistance.unknown"));
     }
     double middle = Robust.median(known.stream().mapToDouble(Estimate.Known::value).toArray());
     double half = Robust.median(known.stream().mapToDouble(Estimate.Known::halfWidth).toArray());

@@ -54,7 +54,8 @@ final class Places {
             switch (event.kind()) {
               case CELL_REPLACED ->
                   event.mark().isEmpty()
-                      ? "place " + place + " since " + event.day()
+                      ? SeasonWords.say(
+                          "place.since", Integer.toString(place), event.day().toString())
                       : event.mark();
               case CELL_MOVED, CELL_MARKED -> event.mark().isEmpty() ? mark : event.mark();
               default -> mark;
@@ -76,7 +77,7 @@ final class Places {
         }
       }
     }
-    return "place " + place;
+    return SeasonWords.say("place", Integer.toString(place));
   }
 
   private static boolean changesCell(DiaryEvent event) {

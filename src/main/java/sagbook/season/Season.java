@@ -60,29 +60,16 @@ public final class Season {
     List<String> evidence = new ArrayList<>();
     if (Common.rate(common.capacity()) instanceof Estimate.Known rate) {
       evidence.add(
-          "The middle cell’s capacity changed by "
-              + SeasonWords.rate(rate)
-              + (rate.value() > 0
-                  ? "; no cell gains capacity, so take the lower end of that range"
-                  : "")
-              + ". Home storage in the field loses 2 to 3 percentage points a year on average"
-              + " (Figgener et al., Nature Energy 9 (2024) 1438; 21 systems).");
+          SeasonWords.say(rate.value() > 0 ? "middle.gains" : "middle", SeasonWords.rate(rate)));
     }
     Warmth.sentence(months, common).ifPresent(evidence::add);
     Duration length =
         Duration.between(months.get(0).bank().from(), months.get(months.size() - 1).bank().to());
     if (length.toDays() < 365) {
-      evidence.add(
-          "The record covers "
-              + length.toDays()
-              + " days, less than a year: what goes with the seasons and what goes with age can’t be"
-              + " told apart for the string as a whole. Comparing its cells with each other does"
-              + " not suffer from that.");
+      evidence.add(SeasonWords.say("year", Long.toString(length.toDays())));
     }
     if (months.stream().map(month -> month.battery().software()).distinct().count() > 1) {
-      evidence.add(
-          "The months were checked by different versions of Sagbook; check them again to compare"
-              + " like with like.");
+      evidence.add(SeasonWords.say("versions"));
     }
     return evidence;
   }

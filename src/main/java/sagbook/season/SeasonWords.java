@@ -6,21 +6,26 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import sagbook.model.Estimate;
 import sagbook.record.DiaryEvent;
+import sagbook.wording.Words;
 
 /** The season's sentences. */
 final class SeasonWords {
+  private static final Words WORDS = Words.english();
   private static final String MINUS = "\u2212";
 
   private SeasonWords() {}
 
+  static String say(String key, String... filled) {
+    return WORDS.say("drift." + key, filled);
+  }
+
   /** Such as "−14.0 % a year (−15.1 to −12.9)". */
   static String rate(Estimate.Known rate) {
-    return number(rate.value(), "%+.1f")
-        + " % a year ("
-        + number(rate.low(), "%+.1f")
-        + " to "
-        + number(rate.high(), "%+.1f")
-        + ")";
+    return say(
+        "rate",
+        number(rate.value(), "%+.1f"),
+        number(rate.low(), "%+.1f"),
+        number(rate.high(), "%+.1f"));
   }
 
   static String number(double value, String format) {
@@ -29,10 +34,10 @@ final class SeasonWords {
 
   /** Such as "cell replaced on 2026-03-14, cell 9 (B17): swelling". */
   static String event(DiaryEvent event) {
-    StringBuilder words = new StringBuilder(event.kind().words());
-    words.append(" on ").append(event.day());
+    StringBuilder words = new StringBuilder();
+    words.append(say("event", event.kind().words(), event.day().toString()));
     if (event.cell() > 0) {
-      words.append(", cell ").append(event.cell());
+      words.append(say("event.cell", Integer.toString(event.cell())));
     }
     if (!event.mark().isEmpty()) {
       words.append(" (").append(event.mark()).append(')');
@@ -44,21 +49,12 @@ final class SeasonWords {
   }
 
   static String newHistory(DiaryEvent event, String mark) {
-    return event.kind() == DiaryEvent.Kind.CELL_REPLACED
-        ? "Another cell sits here since "
-            + event.day()
-            + " ("
-            + mark
-            + "); its history starts there."
-        : "The cell that sits here since " + event.day() + " (" + mark + ") kept its history.";
+    boolean replaced = event.kind() == DiaryEvent.Kind.CELL_REPLACED;
+    return say(replaced ? "replaced" : "moved", event.day().toString(), mark);
   }
 
   static String drifts(boolean fades, boolean stiffens) {
-    return fades && stiffens
-        ? "It drifts: it loses capacity and gains resistance faster than the others."
-        : fades
-            ? "It drifts: it loses capacity faster than the others."
-            : "It drifts: its resistance rises faster than the others’.";
+    return say(fades && stiffens ? "both" : fades ? "fades" : "stiffens");
   }
 
   static List<String> cell(
@@ -73,64 +69,39 @@ final class SeasonWords {
     if (share instanceof Line.Result.Drawn drawn
         && capacityAgainst instanceof Estimate.Known against
         && capacity instanceof Estimate.Known own) {
+      String key = drawn.line().seasonal() ? "capacity.seasonal" : "capacity";
       evidence.add(
-          "Against the string’s middle cell its capacity changed by "
-              + rate(against)
-              + " over "
-              + months(drawn.line())
-              + "; "
-              + trendTest(drawn.line())
-              + ".");
-      evidence.add(string(common) + ", which together gives " + rate(own) + ".");
+          say(
+              key,
+              rate(against),
+              Integer.toString(drawn.line().months()),
+              chance(drawn.line().test().p())));
+      evidence.add(string(common, rate(own)));
     }
     if (resistance instanceof Line.Result.Drawn drawn) {
-      evidence.add(
-          "Its resistance at 25 °C changed by " + rate(drawn.line().percentPerYear()) + ".");
+      evidence.add(say("resistance", rate(drawn.line().percentPerYear())));
     }
     if (resistanceAgainst instanceof Estimate.Known against) {
-      evidence.add("Against the string its resistance changed by " + rate(against) + ".");
+      evidence.add(say("resistance.against", rate(against)));
     }
     evidence.add(
-        "It would count as drifting from "
-            + number(CellSeasons.CAPACITY_FLOOR, "%.1f")
-            + " % of capacity or "
-            + number(CellSeasons.RESISTANCE_FLOOR, "%.0f")
-            + " % of resistance a year worse than the string, beyond what chance does among "
-            + cells
-            + " cells.");
+        say(
+            "floor",
+            number(CellSeasons.CAPACITY_FLOOR, "%.1f"),
+            number(CellSeasons.RESISTANCE_FLOOR, "%.0f"),
+            Integer.toString(cells)));
     return evidence;
   }
 
-  private static String string(Common common) {
-    String taken = rate(common.capacityRate());
-    String field = "published field measurements of home storage (Figgener et al. 2024)";
-    return switch (common.source()) {
-      case MEASURED -> "The middle cell itself changed by " + taken;
-      case WEIGHED ->
-          "What the middle cell itself lost is known only roughly; weighed with "
-              + field
-              + " it is "
-              + taken;
-      case PUBLISHED ->
-          "What the middle cell itself lost the record can’t tell; "
-              + taken
-              + " is taken from "
-              + field;
-    };
+  private static String string(Common common, String own) {
+    String source = common.source().name().toLowerCase(Locale.ROOT);
+    return say("middle." + source, rate(common.capacityRate()), own);
   }
 
-  private static String months(Line line) {
-    return line.months()
-        + " months"
-        + (line.seasonal() ? ", like months of the years compared" : "");
-  }
-
-  private static String trendTest(Line line) {
-    double p = line.test().p();
-    String chance = p < 0.001 ? "less than 0.1 %" : String.format(Locale.ROOT, "%.1f %%", 100 * p);
-    return "by chance alone it would rise or fall so steadily in "
-        + chance
-        + " of cases (Mann–Kendall)";
+  private static String chance(double p) {
+    return p < 0.001
+        ? say("chance.little")
+        : say("chance", String.format(Locale.ROOT, "%.1f", 100 * p));
   }
 
   /** The one sentence of a bank. */
@@ -139,33 +110,20 @@ final class SeasonWords {
         cells.stream().filter(SeasonResult.Cell::isDrifting).toList();
     String string =
         !(Common.rate(common.capacity()) instanceof Estimate.Known measured)
-            ? "what the whole string loses can’t be told yet"
-            : common.isAgeing()
-                ? "the string as a whole changes by " + rate(measured)
-                : "the string as a whole shows no loss that the ranges bear out";
+            ? say("string.unknown")
+            : common.isAgeing() ? say("string.ages", rate(measured)) : say("string.holds");
     boolean none = cells.stream().noneMatch(c -> c.capacityTrend() instanceof Estimate.Known);
     if (drifting.isEmpty()) {
-      return none
-          ? "The record is too short or tells too little for trends yet."
-          : "No cell drifts against the others; " + string + ".";
+      return none ? say("headline.short") : say("headline.none", string);
     }
     if (drifting.size() == 1
         && drifting.get(0).capacityTrend() instanceof Estimate.Known own
         && drifting.get(0).capacityAgainstString() instanceof Estimate.Known against
         && against.isBelow(0)) {
-      return "Cell "
-          + drifting.get(0).cell()
-          + " drifts: its capacity changes by "
-          + rate(own)
-          + "; "
-          + string
-          + ".";
+      return say("headline.capacity", Integer.toString(drifting.get(0).cell()), rate(own), string);
     }
-    return (drifting.size() == 1 ? "Cell " : "Cells ")
-        + drifting.stream().map(c -> Integer.toString(c.cell())).collect(Collectors.joining(", "))
-        + (drifting.size() == 1 ? " drifts" : " drift")
-        + " against the others; "
-        + string
-        + ".";
+    String named =
+        drifting.stream().map(c -> Integer.toString(c.cell())).collect(Collectors.joining(", "));
+    return say(drifting.size() == 1 ? "headline.one" : "headline.several", named, string);
   }
 }

@@ -1,7 +1,6 @@
 package sagbook.season;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import sagbook.model.Estimate;
@@ -68,14 +67,11 @@ public final class Warmth {
     }
     double rise = factor(coldest).orElseThrow() / factor(warmest).orElseThrow() - 1;
     return Optional.of(
-        String.format(
-            Locale.ROOT,
-            "Between %.0f °C in the warmest month and %.0f °C in the coldest the boards saw the"
-                + " resistance differ by about %.0f %%: that is the season, not ageing. Brought to"
-                + " 25 °C the string’s resistance changed by %s.",
-            warm,
-            cold,
-            100 * rise,
+        SeasonWords.say(
+            "warmth",
+            SeasonWords.number(warm, "%.0f"),
+            SeasonWords.number(cold, "%.0f"),
+            SeasonWords.number(100 * rise, "%.0f"),
             SeasonWords.rate(drawn.line().percentPerYear())));
   }
 }

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.DoubleStream;
 import sagbook.account.StressCalendar;
 import sagbook.account.StressDay;
 import sagbook.evidence.Stress;
@@ -125,8 +126,8 @@ final class DayPlate {
     List<Strip> strips = new ArrayList<>();
     strips.add(voltages());
     if (warm) {
-      double coldest = days.stream().mapToDouble(StressDay::coldestC).min().orElse(0);
-      double warmest = days.stream().mapToDouble(StressDay::warmestC).max().orElse(0);
+      double coldest = temperatures(StressDay::coldestC).min().orElse(Double.NaN);
+      double warmest = temperatures(StressDay::warmestC).max().orElse(Double.NaN);
       if (Double.isFinite(coldest) && Double.isFinite(warmest)) {
         strips.add(
             new Strip(
@@ -151,6 +152,10 @@ final class DayPlate {
     }
     strips.add(amount("plate.days.outside", "h", StressDay::outsideHours, 1));
     return strips;
+  }
+
+  private DoubleStream temperatures(ToDoubleFunction<StressDay> of) {
+    return days.stream().mapToDouble(of).filter(Double::isFinite);
   }
 
   private static String limit(double celsius) {

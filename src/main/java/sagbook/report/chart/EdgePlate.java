@@ -293,7 +293,9 @@ final class EdgePlate {
   }
 
   private String answer(double answer) {
-    return Numbers.with(number(answer), counted ? "mΩ" : "%");
+    return Double.isFinite(answer)
+        ? Numbers.with(number(answer), counted ? "mΩ" : "%")
+        : say("not-logged");
   }
 
   private String say(String key, String... filled) {

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import sagbook.model.PackDescription;
 import sagbook.record.BankResult;
-import sagbook.report.words.Words;
+import sagbook.wording.Words;
 
 /**
  * All plates of one bank.

@@ -7,9 +7,9 @@ import java.util.Optional;
 import sagbook.model.Estimate;
 import sagbook.record.KeptMonth;
 import sagbook.report.words.Numbers;
-import sagbook.report.words.Words;
 import sagbook.season.MiddleCell;
 import sagbook.season.Warmth;
+import sagbook.wording.Words;
 
 /** Resistance of a bank's middle cell over the months, as seen and at 25 °C. */
 public final class SeasonWarmthPlate {

@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.stream.Collectors;
 import sagbook.model.PackDescription;
 import sagbook.record.BankResult;
-import sagbook.report.words.Words;
 import sagbook.verdict.CellVerdict;
+import sagbook.wording.Words;
 
 /**
  * What a plate is made from.

@@ -12,7 +12,7 @@ import sagbook.model.Estimate;
 import sagbook.record.KeptCheck;
 import sagbook.record.Quantity;
 import sagbook.report.words.Numbers;
-import sagbook.report.words.Words;
+import sagbook.wording.Words;
 
 /** One quantity of every cell of a bank over the checks of a season. */
 public final class TrendPlate {

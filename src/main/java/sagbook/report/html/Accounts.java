@@ -14,7 +14,7 @@ import sagbook.model.Estimate;
 import sagbook.record.BankResult;
 import sagbook.report.chart.DataTable;
 import sagbook.report.words.Numbers;
-import sagbook.report.words.Words;
+import sagbook.wording.Words;
 
 /** What a bank went through, and what its boards did about balance. */
 final class Accounts {

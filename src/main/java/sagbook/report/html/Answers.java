@@ -9,8 +9,8 @@ import sagbook.model.Finding;
 import sagbook.record.BankResult;
 import sagbook.report.words.Numbers;
 import sagbook.report.words.OutsideText;
-import sagbook.report.words.Words;
 import sagbook.verdict.CellVerdict;
+import sagbook.wording.Words;
 
 /** The questions that a keeper has, answered from a bank's verdict. */
 final class Answers {
@@ -67,13 +67,17 @@ final class Answers {
               "answer.wrong.cell",
               Integer.toString(cell.cell()),
               words.say("finding." + cell.finding().words()),
-              cost(cell.cost().aloneAh())));
+              cost(cell)));
     }
-    sentences.addAll(ties());
     return sentences.isEmpty() ? List.of(words.say("answer.wrong.none")) : sentences;
   }
 
-  private String cost(Estimate alone) {
+  /** What a cell costs; a reading that is wrong costs nothing. */
+  private String cost(CellVerdict cell) {
+    Estimate alone = cell.cost().aloneAh();
+    if (cell.finding() == Finding.VOLTAGE_SENSOR || cell.finding() == Finding.TEMPERATURE_SENSOR) {
+      return words.say("answer.cost.nothing");
+    }
     if (alone instanceof Estimate.Unknown unknown) {
       return words.say("answer.cost.unknown", OutsideText.shown(unknown.reason()));
     }
@@ -127,6 +131,7 @@ final class Answers {
     }
     sentences.addAll(buys.evening());
     sentences.addAll(buys.ends());
+    sentences.addAll(ties());
     return sentences;
   }
 

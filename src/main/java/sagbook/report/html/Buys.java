@@ -10,11 +10,11 @@ import sagbook.record.BankResult;
 import sagbook.report.chart.DataTable;
 import sagbook.report.words.Numbers;
 import sagbook.report.words.OutsideText;
-import sagbook.report.words.Words;
 import sagbook.verdict.CellVerdict;
 import sagbook.whatif.Change;
 import sagbook.whatif.Outcome;
 import sagbook.whatif.Prospect;
+import sagbook.wording.Words;
 
 /** What each action buys: a few sentences for the first page, a table behind them. */
 final class Buys {
@@ -51,13 +51,17 @@ final class Buys {
       }
     }
     List<Outcome> single = worthwhile(prospect.single());
-    for (Outcome outcome : single.subList(0, Math.min(SINGLES_SAID, single.size()))) {
+    List<Outcome> sure = single.stream().filter(this::isSaid).toList();
+    for (Outcome outcome : sure.subList(0, Math.min(SINGLES_SAID, sure.size()))) {
       boolean level = findingOf(outcome) == Finding.OUT_OF_BALANCE;
       sentences.add(level ? words.say("buys.level", change(outcome.change())) : sentence(outcome));
     }
-    pairs().stream().limit(1).forEach(outcome -> sentences.add(sentence(outcome)));
+    pairs().stream()
+        .filter(this::isSaid)
+        .limit(1)
+        .forEach(outcome -> sentences.add(sentence(outcome)));
     sentences.add(
-        others(single.size())
+        others(sure.size(), single.size())
             + " "
             + words.say(
                 prospect.spare().told() ? "buys.spare.told" : "buys.spare.nominal",
@@ -65,11 +69,17 @@ final class Buys {
     return sentences;
   }
 
-  private String others(int worthwhile) {
-    return words.say(
-        worthwhile == 0
-            ? "buys.any.none"
-            : worthwhile <= SINGLES_SAID ? "buys.other.none" : "buys.other.table");
+  /** A gain that may as well be a loss is left to the table. */
+  private boolean isSaid(Outcome outcome) {
+    return outcome.gainAh() instanceof Estimate.Known gain && gain.low() >= 0;
+  }
+
+  private String others(int said, int worthwhile) {
+    if (said > SINGLES_SAID) {
+      return words.say("buys.other.table");
+    }
+    String which = said == 0 ? "buys.any" : "buys.other";
+    return words.say(which + (worthwhile > said ? ".open" : ".none"));
   }
 
   /** The evening that times are reckoned by; empty when the log shows none. */
@@ -166,6 +176,9 @@ final class Buys {
     }
     if (!(outcome.gainAh() instanceof Estimate.Known gain) || gain.high() < 0.05) {
       return words.say("buys.nothing", what);
+    }
+    if (Numbers.isZero(gain)) {
+      return words.say("buys.most", what, Numbers.with(Numbers.high(gain), "Ah"));
     }
     String charge =
         words.say(

@@ -21,10 +21,10 @@ import sagbook.record.Rounded;
 import sagbook.report.chart.DataTable;
 import sagbook.report.words.Numbers;
 import sagbook.report.words.OutsideText;
-import sagbook.report.words.Words;
 import sagbook.season.MiddleCell;
 import sagbook.season.SeasonResult;
 import sagbook.season.Warmth;
+import sagbook.wording.Words;
 
 /**
  * What is handed to a warranty desk or an insurer: few pages, ready to print, well-formed XHTML.
@@ -167,7 +167,8 @@ public record Dossier(
           Display.of(Quantity.CAPACITY_RELATIVE, now.estimate(Quantity.CAPACITY_RELATIVE));
       rows.add(
           List.of(
-              words.cell(cell.cell()) + (isPlain(cell) ? "" : " " + OutsideText.shown(cell.mark())),
+              words.cell(cell.cell())
+                  + (isPlain(cell, words) ? "" : " " + OutsideText.shown(cell.mark())),
               SeasonStory.shown(now.estimate(Quantity.CAPACITY_AH), words),
               SeasonStory.shown(share, words),
               SeasonStory.shown(cell.capacityTrend(), words),
@@ -187,8 +188,8 @@ public record Dossier(
         rows);
   }
 
-  private static boolean isPlain(SeasonResult.Cell cell) {
-    return cell.mark().equals("place " + cell.cell());
+  private static boolean isPlain(SeasonResult.Cell cell, Words words) {
+    return cell.mark().equals(words.say("drift.place", Integer.toString(cell.cell())));
   }
 
   /** Every file once, in the order of the months. */

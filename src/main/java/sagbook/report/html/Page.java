@@ -3,7 +3,7 @@ package sagbook.report.html;
 import java.util.List;
 import sagbook.report.chart.DataTable;
 import sagbook.report.chart.Plate;
-import sagbook.report.words.Words;
+import sagbook.wording.Words;
 
 /**
  * Everything on the page, already in words.

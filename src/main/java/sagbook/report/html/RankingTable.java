@@ -10,8 +10,8 @@ import sagbook.record.Quantity;
 import sagbook.report.chart.Picks;
 import sagbook.report.words.Numbers;
 import sagbook.report.words.OutsideText;
-import sagbook.report.words.Words;
 import sagbook.verdict.CellVerdict;
+import sagbook.wording.Words;
 
 /** Puts the cells in order of weakness, with the figures that matter and reasons for the rest. */
 final class RankingTable {
@@ -85,7 +85,8 @@ final class RankingTable {
   private Page.Figure figure(Estimate estimate) {
     if (estimate instanceof Estimate.Known known) {
       String range = words.say("range", Numbers.low(known), Numbers.high(known));
-      return new Page.Figure(Numbers.value(known), range, "", Double.toString(known.value()));
+      return new Page.Figure(
+          Display.value(known, words), range, "", Double.toString(known.value()));
     }
     String reason = OutsideText.shown(((Estimate.Unknown) estimate).reason());
     String mark = marks.computeIfAbsent(reason, r -> mark(marks.size()));

@@ -20,10 +20,10 @@ import sagbook.report.chart.Plate;
 import sagbook.report.chart.Plates;
 import sagbook.report.words.Numbers;
 import sagbook.report.words.OutsideText;
-import sagbook.report.words.Words;
 import sagbook.verdict.BankVerdict;
 import sagbook.verdict.Checklist;
 import sagbook.verdict.TestPlan;
+import sagbook.wording.Words;
 
 /** The report of one check as one HTML page. */
 public final class ReportPage {

@@ -14,7 +14,7 @@ import sagbook.record.Quantity;
 import sagbook.report.chart.Plate;
 import sagbook.report.chart.TrendPlate;
 import sagbook.report.words.OutsideText;
-import sagbook.report.words.Words;
+import sagbook.wording.Words;
 
 /**
  * The page over all checks of a battery, newest first, with what changed over them.

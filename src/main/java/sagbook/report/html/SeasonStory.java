@@ -18,8 +18,8 @@ import sagbook.report.chart.SeasonWarmthPlate;
 import sagbook.report.chart.TrendPlate;
 import sagbook.report.words.Numbers;
 import sagbook.report.words.OutsideText;
-import sagbook.report.words.Words;
 import sagbook.season.SeasonResult;
+import sagbook.wording.Words;
 
 /**
  * The season's page: who drifts, what the string does, what was done about it.
@@ -224,7 +224,9 @@ public record SeasonStory(Words words, String title, String name, List<Bank> ban
       rows.add(
           new CellRow(
               cell.cell(),
-              cell.mark().equals("place " + cell.cell()) ? "" : OutsideText.shown(cell.mark()),
+              cell.mark().equals(words.say("drift.place", Integer.toString(cell.cell())))
+                  ? ""
+                  : OutsideText.shown(cell.mark()),
               cell.isDrifting() ? Math.max(1, picks.of(cell.cell())) : 0,
               List.of(
                   figure(cell.capacityTrend(), words),

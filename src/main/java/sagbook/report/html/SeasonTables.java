@@ -7,9 +7,9 @@ import sagbook.record.DiaryEvent;
 import sagbook.report.chart.DataTable;
 import sagbook.report.words.Numbers;
 import sagbook.report.words.OutsideText;
-import sagbook.report.words.Words;
 import sagbook.season.SeasonResult;
 import sagbook.season.StressAccount;
+import sagbook.wording.Words;
 
 /** The tables of the season's page and of the dossier. */
 final class SeasonTables {

@@ -11,8 +11,8 @@ import sagbook.record.Quantity;
 import sagbook.report.chart.Picks;
 import sagbook.report.words.Numbers;
 import sagbook.report.words.OutsideText;
-import sagbook.report.words.Words;
 import sagbook.verdict.CellVerdict;
+import sagbook.wording.Words;
 
 /** One sheet a cell: what to do, why, and every estimate with its range or its reason. */
 final class Sheets {
@@ -65,7 +65,7 @@ final class Sheets {
     if (estimate instanceof Estimate.Known known) {
       return new Page.Line(
           name,
-          Numbers.with(Numbers.value(known), Display.unit(quantity)),
+          Numbers.with(Display.value(known, words), Display.unit(quantity)),
           words.say("range", Numbers.low(known), Numbers.high(known)));
     }
     String reason = OutsideText.shown(((Estimate.Unknown) estimate).reason());

@@ -1,6 +1,6 @@
 /**
- * The report's wording, all from one resource file, and the way it writes numbers: rounded to what
- * the interval supports, text from outside made visible.
+ * The way the report writes numbers and what comes from outside: rounded to what the interval
+ * supports, text made visible.
  */
 @NullMarked
 package sagbook.report.words;

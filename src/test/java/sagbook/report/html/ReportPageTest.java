@@ -18,7 +18,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import sagbook.record.CheckResult;
 import sagbook.record.InventedResult;
-import sagbook.report.words.Words;
+import sagbook.wording.Words;
 
 /** Words and numbers as they stand on the page, not how they look. */
 final class ReportPageTest {
@@ -53,9 +53,9 @@ final class ReportPageTest {
     assertEquals(
         List.of(
             "Is it fine? Not quite. Something needs attention in the coming weeks.",
-            "What is wrong? Cell 12: low capacity. By itself that costs the battery 33 Ah (28 to"
-                + " 39). Cell 7: connection. By itself that costs the battery 1.0 Ah (0.0 to 4.1)."
-                + " Cell 5: out of balance. By itself that costs the battery 11.8 Ah (9.9 to"
+            "What is wrong? Cell 12: low capacity. By itself the cell costs the battery 33 Ah (28 to"
+                + " 39). Cell 7: connection. By itself the cell costs the battery 1.0 Ah (0.0 to 4.1)."
+                + " Cell 5: out of balance. By itself the cell costs the battery 11.8 Ah (9.9 to"
                 + " 13.4).",
             "What does that buy? Bringing all cells to full together: about 7.8 Ah more"
                 + " (5.6 to 10.4). That is 0.41 kWh, or 38 min of a usual evening’s load. Mending"

@@ -1,4 +1,4 @@
-package sagbook.report.words;
+package sagbook.wording;
 
 import static org.junit.jupiter.api.Assertions.assertDoesNotThrow;
 import static org.junit.jupiter.api.Assertions.assertEquals;
@@ -7,15 +7,24 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Set;
+import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import sagbook.model.Finding;
 import sagbook.record.Quantity;
 
 final class WordsTest {
   private static final Words WORDS = Words.english();
+
+  /** What the season's own lookup puts before its keys. */
+  private static final String SEASON = "drift.";
+
+  /** Thrown where the program itself is wrong, or defined by a schema. */
+  private static final Set<String> FOR_PROGRAMMERS =
+      Set.of("a tree of plain nodes has always a text");
+
+  private static final Sources SOURCES = Sources.of("src/main");
 
   private static Set<String> keys() {
     return WORDS.keys();
@@ -45,14 +54,29 @@ final class WordsTest {
     assertThrows(IllegalArgumentException.class, () -> WORDS.say("no such key"));
   }
 
+  /** A key that is put together from parts counts as used where its first part is. */
   @ParameterizedTest
-  @CsvSource({
-    "'plain Grüße 电池', 'plain Grüße 电池'",
-    "'a\u202eb', 'a<U+202E>b'",
-    "'a\u0000\tb', 'a<U+0000><U+0009>b'",
-    "'\ud83d\udd0b\u200d\u26a1', '\ud83d\udd0b\u200d\u26a1'"
-  })
-  void showsCharactersThatWouldAct(String text, String shown) {
-    assertEquals(shown, OutsideText.shown(text));
+  @MethodSource("keys")
+  void everyWordingIsUsed(String key) {
+    assertTrue(
+        SOURCES.isUsed(key)
+            || (key.startsWith(SEASON) && SOURCES.isUsed(key.substring(SEASON.length()))),
+        key);
+  }
+
+  @Test
+  void everyKeyThatIsWrittenOutHasAWording() {
+    assertFalse(SOURCES.saidKeys().isEmpty());
+    for (String key : SOURCES.saidKeys()) {
+      assertTrue(WORDS.has(key) || WORDS.has(SEASON + key), key);
+    }
+  }
+
+  /** What is left in the sources is for programs and programmers. */
+  @Test
+  void noSentenceStandsInTheSourcesOfTheSeason() {
+    Set<String> sentences = new TreeSet<>(Sources.of("src/main/java/sagbook/season").sentences());
+    sentences.removeAll(FOR_PROGRAMMERS);
+    assertEquals(Set.of(), sentences);
   }
 }

@@ -1,4 +1,4 @@
-package sagbook.report.words;
+package sagbook.wording;
 
 import java.io.IOException;
 import java.io.InputStream;
@@ -19,10 +19,12 @@ import java.util.Set;
 import java.util.TreeSet;
 
 /**
- * The report's wording in one language. A translation is one file beside {@code words.properties}
- * with the same keys.
+ * The wording in one language. A translation is one file beside {@code words.properties} with the
+ * same keys.
  */
 public final class Words {
+  private static final Words ENGLISH = read("/sagbook/words.properties");
+
   private final Properties sentences;
   private final Locale locale;
 
@@ -32,8 +34,12 @@ public final class Words {
   }
 
   public static Words english() {
+    return ENGLISH;
+  }
+
+  private static Words read(String file) {
     Properties sentences = new Properties();
-    try (InputStream in = Words.class.getResourceAsStream("/sagbook/report/words.properties")) {
+    try (InputStream in = Words.class.getResourceAsStream(file)) {
       if (in == null) {
         throw new IllegalStateException("the wording is missing from the program");
       }
@@ -103,6 +109,11 @@ public final class Words {
   /** A month such as "May 2026". */
   public String monthAndYear(LocalDate day) {
     return DateTimeFormatter.ofPattern(say("date.month"), locale).format(day);
+  }
+
+  /** A month such as "March 2026", whatever its length. */
+  public String wholeMonthAndYear(LocalDate day) {
+    return DateTimeFormatter.ofPattern(say("date.month.whole"), locale).format(day);
   }
 
   /** A time such as "3 May 2026, 14:05". */
