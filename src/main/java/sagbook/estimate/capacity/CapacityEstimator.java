@@ -71,9 +71,6 @@ public final class CapacityEstimator {
   /** Share by which published half-cells may misjudge what was lost beyond capacity. */
   private static final double EXCESS_SHARE = 0.5;
 
-  /** Standard deviation of the sizes of healthy cells of one batch. Common practice, no source. */
-  private static final double SIZE_SD = 0.012;
-
   /**
    * Share of capacity that must have been gone through for the steps to be told from each other.
    */
@@ -365,9 +362,10 @@ public final class CapacityEstimator {
     double top = reading.topAtEndAh().value() - medianTop;
     double lossSd = Math.hypot(reading.lossAh().sd(), kneeSd);
     double byTopSd = Math.hypot(reading.topAtEndAh().sd(), kneeSd);
-    double byBottomSd = Math.hypot(reading.shiftAh().sd(), sizeSd(loss, lossSd));
+    LikelySize size = LikelySize.of(loss, lossSd, nominalAh);
+    double byBottomSd = Math.hypot(reading.shiftAh().sd(), size.sdAh());
     boolean byTop = topSeen && byTopSd < byBottomSd;
-    double at = byTop ? top : top + loss;
+    double at = byTop ? top : top + loss - size.lossAh();
     // A cell that is ahead where the curve steps can't be so by wear; one behind may be worn
     // instead, unless the others were seen full and it was not.
     boolean tells =
@@ -391,15 +389,6 @@ public final class CapacityEstimator {
       return unseen();
     }
     return Estimate.of(-100 * at / nominalAh, 100 * sd / nominalAh);
-  }
-
-  /**
-   * How far a cell's size may differ from its neighbours' when its steps alone place it, Ah: by
-   * {@link #SIZE_SD} where the fit does not see its size at all, else by what the fit makes of it.
-   */
-  private double sizeSd(double loss, double lossSd) {
-    boolean unseen = lossSd > 0.03 * nominalAh && Math.abs(loss) < 2 * lossSd;
-    return unseen ? SIZE_SD * nominalAh : Math.max(SIZE_SD * nominalAh, Math.abs(loss));
   }
 
   private Estimate selfDischarge(CellReading reading, double medianDrift, boolean topSeen) {

@@ -89,7 +89,7 @@ final class CellFit {
   boolean inSight(CellCurve curve, CellState s, int c, int r) {
     double bottomAh = places.bottomPlace(s, c, r);
     double topAh = places.topPlace(s, c, r);
-    return bottomAh >= curve.visitedFromAh()
+    return bottomAh >= curve.sharedFromAh()
         && topAh <= curve.visitedToAh()
         && !Double.isNaN(view.voltage(c, r));
   }
@@ -103,11 +103,18 @@ final class CellFit {
         + s.slowOhm() * view.slowCurrentA()[r];
   }
 
+  /** Slope of the curve where this cell stands at this row, V/Ah. */
+  double slope(CellCurve curve, CellState s, int c, int r) {
+    return curve.top().slopeAt(places.topPlace(s, c, r))
+        + curve.bottom().slopeAt(places.bottomPlace(s, c, r));
+  }
+
   /** Adds the rows of a stretch, linearised about a state, to a sum of observations. */
-  void observe(CellCurve curve, CellState s, int c, float[] common, int from, int to, Ridge into) {
+  void observe(
+      CellCurve curve, CellState s, int c, CommonPart common, int from, int to, Ridge into) {
     double[] x = new double[parameters()];
     for (int r = from; r < to; r++) {
-      if (Float.isNaN(common[r]) || !inSight(curve, s, c, r)) {
+      if (!common.known(r) || !inSight(curve, s, c, r)) {
         continue;
       }
       double topAh = places.topPlace(s, c, r);
@@ -115,8 +122,8 @@ final class CellFit {
       double topSlope = curve.top().slopeAt(topAh);
       double bottomSlope = curve.bottom().slopeAt(bottomAh);
       double slope = topSlope + bottomSlope;
-      double residual = view.voltage(c, r) - common[r] - predicted(curve, s, c, r);
-      double variance = variance(slope, topAh, common[r], r);
+      double residual = view.voltage(c, r) - common.at(r, slope) - predicted(curve, s, c, r);
+      double variance = variance(slope, topAh, common.volt(r), r);
       double z = Math.abs(residual) / Math.sqrt(variance);
       double weight = (z <= 2.5 ? 1 : 2.5 / z) / variance / ROWS_ALIKE;
       x[SHIFT] = -slope;
@@ -150,16 +157,17 @@ final class CellFit {
   }
 
   /** Mean of Huber's loss over the rows in sight; infinite when too few are. */
-  double cost(CellCurve curve, CellState s, int c, float[] common) {
+  double cost(CellCurve curve, CellState s, int c, CommonPart common) {
     double sum = 0;
     int rows = 0;
     for (int r = 0; r < view.rows(); r += 2) {
-      if (Float.isNaN(common[r]) || !inSight(curve, s, c, r)) {
+      if (!common.known(r) || !inSight(curve, s, c, r)) {
         continue;
       }
-      double residual = view.voltage(c, r) - common[r] - predicted(curve, s, c, r);
+      double residual =
+          view.voltage(c, r) - common.at(r, slope(curve, s, c, r)) - predicted(curve, s, c, r);
       // Weighed alike for all states, or a steep place would excuse a bad one.
-      double z = Math.abs(residual) / Math.hypot(0.002, 0.7 * common[r]);
+      double z = Math.abs(residual) / Math.hypot(0.002, 0.7 * common.volt(r));
       sum += z <= 2.5 ? z * z / 2 : 2.5 * z - 3.125;
       rows++;
     }

@@ -10,6 +10,9 @@ import sagbook.numeric.EvenTable;
  * of charge.
  */
 final class CurveLearner {
+  /** A cell alone somewhere on the curve teaches it, but is not held to what it taught. */
+  private static final int FEWEST_TEACHERS = 2;
+
   private final StringView view;
   private final TimeGrid grid;
   private final double slowOhm;
@@ -128,6 +131,7 @@ final class CurveLearner {
         bottom,
         top,
         Math.min(curve.visitedFromAh(), bottoms.from()),
+        Math.max(bottoms.from(), bottoms.fromOf(FEWEST_TEACHERS)),
         curve.topVisited() && tops.filled() ? tops.to() : curve.visitedToAh(),
         curve.topVisited(),
         curve.hysteresisV());
@@ -292,6 +296,15 @@ final class CurveLearner {
     double from() {
       int i = 0;
       while (i < sum.length - 1 && !has(i)) {
+        i++;
+      }
+      return start + i * step;
+    }
+
+    /** Lowest place that at least so many cells taught. */
+    double fromOf(int fewestCells) {
+      int i = 0;
+      while (i < sum.length - 1 && !(has(i) && cells[i] >= fewestCells)) {
         i++;
       }
       return start + i * step;

@@ -51,6 +51,7 @@ record CurveSplit(
             new EvenTable(f.start(), f.step(), bottom),
             new EvenTable(f.start(), f.step(), top),
             first.fromAh(),
+            first.fromAh(),
             first.toAh(),
             knee,
             first.hysteresisV());
@@ -84,6 +85,7 @@ record CurveSplit(
         new CellCurve(
             new EvenTable(f.start(), f.step(), bottom),
             new EvenTable(f.start(), f.step(), top),
+            first.fromAh(),
             first.fromAh(),
             first.toAh(),
             anchor.isPresent(),

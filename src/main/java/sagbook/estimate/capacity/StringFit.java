@@ -18,6 +18,9 @@ final class StringFit {
   /** An explanation has to leave this much less than a simpler one to be preferred. */
   private static final double CLEARLY = 0.8;
 
+  /** How far the axis wanders over the log, as a multiple of what it does within a day. */
+  private static final double AXIS_WANDERS = 3;
+
   private final StringView view;
   private final TimeGrid grid;
   private final CurveLearner learner;
@@ -31,7 +34,7 @@ final class StringFit {
   private final double splitAh;
   private CellCurve curve;
   private final CellState[] states;
-  private final float[] common;
+  private final CommonPart common;
 
   StringFit(
       StringView view,
@@ -52,7 +55,7 @@ final class StringFit {
     this.splitAh = splitAh;
     this.nominalAh = nominalAh;
     this.states = new CellState[view.cells()];
-    this.common = new float[view.rows()];
+    this.common = new CommonPart(view.rows(), view.cells(), AXIS_WANDERS * priors.axisAh());
   }
 
   CellCurve curve() {
@@ -152,18 +155,17 @@ final class StringFit {
     return all;
   }
 
-  /** The string's median departure from the curve at each row. */
   private void updateCommon() {
-    double[] one = new double[states.length];
     for (int r = 0; r < view.rows(); r++) {
-      int n = 0;
+      common.clear();
       for (int c = 0; c < states.length; c++) {
         if (fits[c].inSight(curve, states[c], c, r)) {
-          one[n++] = view.voltage(c, r) - fits[c].predicted(curve, states[c], c, r);
+          common.gather(
+              view.voltage(c, r) - fits[c].predicted(curve, states[c], c, r),
+              fits[c].slope(curve, states[c], c, r));
         }
       }
-      Arrays.sort(one, 0, n);
-      common[r] = n < 2 ? Float.NaN : (float) Robust.quantileOfSorted(one, n, 0.5);
+      common.settle(r);
     }
   }
 

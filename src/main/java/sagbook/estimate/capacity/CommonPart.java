@@ -1,0 +1,89 @@
+package sagbook.estimate.capacity;
+
+import java.util.Arrays;
+import sagbook.numeric.Robust;
+
+/**
+ * What the cells of a string have in common at each row beyond their curve: a voltage, which every
+ * cell shows alike (polarisation, the fine print of hysteresis), and an error of the charge axis,
+ * which each shows by the slope of the curve where it stands. While most cells are on the steep
+ * knee near full, their common departure is nearly all an error of the axis, and a cell that stands
+ * on the flat part has none of it.
+ *
+ * <p>The median departure of the cells, at their median slope, is shared out between the two by how
+ * large either is held likely.
+ */
+final class CommonPart {
+  /** Voltage that the cells of a string show alike beyond the curve, one standard deviation, V. */
+  private static final double VOLT_SD = 0.003;
+
+  private final double axisSdAh;
+  private final float[] volt;
+  private final float[] chargeAh;
+  private final double[] departures;
+  private final double[] slopes;
+  private int cells;
+
+  /**
+   * Nothing in common yet.
+   *
+   * @param axisSdAh error of the charge axis, one standard deviation, Ah
+   */
+  CommonPart(int rows, int cells, double axisSdAh) {
+    this.axisSdAh = axisSdAh;
+    this.volt = new float[rows];
+    this.chargeAh = new float[rows];
+    this.departures = new double[cells];
+    this.slopes = new double[cells];
+  }
+
+  /** Forgets the cells gathered so far, for the next row. */
+  void clear() {
+    cells = 0;
+  }
+
+  /**
+   * Gathers one cell at the present row.
+   *
+   * @param departure its voltage less what its curve says, V
+   * @param slope of its curve there, V/Ah
+   */
+  void gather(double departure, double slope) {
+    departures[cells] = departure;
+    slopes[cells++] = slope;
+  }
+
+  /** Settles a row by the cells gathered; with fewer than two, nothing is known of it. */
+  void settle(int row) {
+    if (cells < 2) {
+      volt[row] = Float.NaN;
+      chargeAh[row] = Float.NaN;
+      return;
+    }
+    double departure = median(departures);
+    double slope = median(slopes);
+    double perVolt = axisSdAh * axisSdAh / (VOLT_SD * VOLT_SD);
+    double ofVolt = departure / (1 + slope * slope * perVolt);
+    volt[row] = (float) ofVolt;
+    chargeAh[row] = (float) (ofVolt * slope * perVolt);
+  }
+
+  private double median(double[] values) {
+    Arrays.sort(values, 0, cells);
+    return Robust.quantileOfSorted(values, cells, 0.5);
+  }
+
+  boolean known(int row) {
+    return !Float.isNaN(volt[row]);
+  }
+
+  /** The part that is voltage, V. */
+  double volt(int row) {
+    return volt[row];
+  }
+
+  /** Both parts as a cell shows them that stands where the curve is so steep, V. */
+  double at(int row, double slope) {
+    return volt[row] + slope * chargeAh[row];
+  }
+}
