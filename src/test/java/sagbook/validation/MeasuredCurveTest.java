@@ -50,8 +50,14 @@ class MeasuredCurveTest {
 
   private Judged judged(Chemistry chemistry, String table, double missingAh, String more)
       throws IOException, InputProblem {
+    return judged(chemistry, table, 252, missingAh, more);
+  }
+
+  private Judged judged(
+      Chemistry chemistry, String table, double wornAh, double missingAh, String more)
+      throws IOException, InputProblem {
     boolean flat = chemistry == Chemistry.LFP;
-    double[] capacityAh = {282, 279, 280, 252, 281, 278.5, 281.5, 279.5};
+    double[] capacityAh = {282, 279, 280, wornAh, 281, 278.5, 281.5, 279.5};
     double[] missing = {0, 1, 0.5, 0, missingAh, 1, 0.3, 0.8};
     MeasuredString string =
         new MeasuredString(
@@ -146,6 +152,38 @@ class MeasuredCurveTest {
     // Put into the generator: 15 kJ/mol, which a day's swing of twelve degrees has to show.
     double energy = judged.estimates().activationEnergyKilojoulePerMole().find().orElseThrow();
     assertEquals(15, energy, 1);
+  }
+
+  /**
+   * The low cell never comes near full and alone runs empty, so nothing but the steps of its curve
+   * tell that it is low and not worn. What it could hold is then not given.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "LithiumWerks-APR18650M1B_C32_pseudo_ocv.csv, 280",
+    "LithiumWerks-APR18650M1B_C32_pseudo_ocv.csv, 252",
+    "sony_us26650_OCV.csv, 280",
+    "sony_us26650_OCV.csv, 252"
+  })
+  void onAFlatCurveALowCellIsNotTakenForAWornOne(String table, double wornAh)
+      throws IOException, InputProblem {
+    Judged judged = judged(Chemistry.LFP, table, wornAh, 14, "");
+    for (int cell = 1; cell <= 8; cell++) {
+      Finding otherwise =
+          cell == WORN && wornAh < 280
+              ? Finding.LOW_CAPACITY
+              : cell == LOW ? Finding.OUT_OF_BALANCE : Finding.HEALTHY;
+      assertFinding(judged, cell, otherwise);
+      CellEstimates estimates = judged.cells().get(cell - 1).estimates();
+      if (cell == LOW) {
+        double truth = -100 * (14 - 0.65) / MeasuredString.NOMINAL_AH;
+        assertHolds(truth, estimates.chargeOffsetPercent(), 1.2, "offset");
+        assertTrue(estimates.capacityRelative().find().isEmpty(), "capacity of the low cell");
+      } else {
+        double found = estimates.capacityRelative().find().orElseThrow();
+        assertEquals(judged.relativeCapacity(cell), found, 0.015, "cell " + cell);
+      }
+    }
   }
 
   /**

@@ -229,7 +229,7 @@ public final class CapacityEstimator {
           new CellCharge(
               capacity(median, loss, lossSd, topSeen),
               relative(loss, lossSd, spanAh, topSeen),
-              offset(fit, reading, kneeSd, medianTop, medianLoss, topSeen),
+              offset(fit, c, reading, kneeSd, medianTop, medianLoss, topSeen),
               selfDischarge(reading, medianDrift, topSeen),
               fast
                   ? tooFast()
@@ -353,6 +353,7 @@ public final class CapacityEstimator {
    */
   private Estimate offset(
       StringFit fit,
+      int cell,
       CellReading reading,
       double kneeSd,
       double medianTop,
@@ -362,7 +363,7 @@ public final class CapacityEstimator {
     double top = reading.topAtEndAh().value() - medianTop;
     double lossSd = Math.hypot(reading.lossAh().sd(), kneeSd);
     double byTopSd = Math.hypot(reading.topAtEndAh().sd(), kneeSd);
-    LikelySize size = LikelySize.of(loss, lossSd, nominalAh);
+    LikelySize size = LikelySize.of(loss, lossSd, loss + fit.roomBelowKneeAh(cell), nominalAh);
     double byBottomSd = Math.hypot(reading.shiftAh().sd(), size.sdAh());
     boolean byTop = topSeen && byTopSd < byBottomSd;
     double at = byTop ? top : top + loss - size.lossAh();

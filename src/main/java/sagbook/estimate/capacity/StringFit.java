@@ -21,6 +21,9 @@ final class StringFit {
   /** How far the axis wanders over the log, as a multiple of what it does within a day. */
   private static final double AXIS_WANDERS = 3;
 
+  /** Rise of the knee at the end of charge that can't be missed, V. */
+  private static final double KNEE_SEEN_V = 0.008;
+
   private final StringView view;
   private final TimeGrid grid;
   private final CurveLearner learner;
@@ -225,18 +228,38 @@ final class StringFit {
    * rows), V/Ah: what its end of charge can be told by.
    */
   double topSlopeReached(int c) {
-    double[] places = new double[view.rows()];
-    for (int r = 0; r < places.length; r++) {
-      places[r] =
-          fits[c].inSight(curve, states[c], c, r) ? learner.topPlace(states[c], c, r) : Double.NaN;
-    }
-    double nearest = Robust.quantile(places, Math.max(0.9, 1 - 15.0 / places.length));
+    double nearest = nearestToFullAh(c);
     double steepest = 0;
     // The table ends flat, so the steepest place shortly before counts.
     for (int k = 0; k <= 8 && !Double.isNaN(nearest); k++) {
       steepest = Math.max(steepest, curve.top().slopeAt(nearest - k * curve.top().step()));
     }
     return steepest;
+  }
+
+  /**
+   * Charge between where the cell came nearest to full and where it would have been seen on the
+   * knee, Ah; infinite when it was seen there or the string never was.
+   */
+  double roomBelowKneeAh(int c) {
+    double nearest = nearestToFullAh(c);
+    if (!curve.topVisited() || !(curve.top().at(nearest) < KNEE_SEEN_V)) {
+      return Double.POSITIVE_INFINITY;
+    }
+    double knee = nearest;
+    while (knee < curve.visitedToAh() && curve.top().at(knee) < KNEE_SEEN_V) {
+      knee += curve.top().step();
+    }
+    return knee - nearest;
+  }
+
+  private double nearestToFullAh(int c) {
+    double[] places = new double[view.rows()];
+    for (int r = 0; r < places.length; r++) {
+      places[r] =
+          fits[c].inSight(curve, states[c], c, r) ? learner.topPlace(states[c], c, r) : Double.NaN;
+    }
+    return Robust.quantile(places, Math.max(0.9, 1 - 15.0 / places.length));
   }
 
   CellFit fit(int c) {
