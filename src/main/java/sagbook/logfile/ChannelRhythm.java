@@ -6,8 +6,12 @@ import java.util.Arrays;
 final class ChannelRhythm {
   private static final double WHOLE_ROWS = 0.8;
   private static final double OFTEN = 0.05;
-  private static final double FEW_REPEATS = 0.01;
+  private static final double FEW_REPEATS = 0.05;
+  private static final double MANY_PAUSES = 0.2;
   private static final long LEAST_VALUES = 50;
+
+  /** Longer than this many times a channel's short interval is a pause. */
+  private static final double PROMPT = 1.6;
 
   private final Slots slots;
   private final double[] lastValue;
@@ -17,8 +21,8 @@ final class ChannelRhythm {
   private final boolean[] wasPresent;
   private final Thinned intervals = new Thinned();
   private long rows;
-  private long values;
-  private long repeats;
+  private final IntervalCounts all = new IntervalCounts();
+  private final IntervalCounts repeats = new IntervalCounts();
   private int cellsSeen;
 
   ChannelRhythm(Slots slots) {
@@ -42,15 +46,18 @@ final class ChannelRhythm {
         continue;
       }
       wasPresent[slot] = true;
-      values++;
       count[slot]++;
       boolean cell = isVoltage(slot);
       if (Double.isNaN(lastValue[slot])) {
         cellsSeen += cell ? 1 : 0;
       } else {
-        repeats += value == lastValue[slot] ? 1 : 0;
+        double intervalS = row.timeS - lastTimeS[slot];
+        all.add(intervalS);
+        if (value == lastValue[slot]) {
+          repeats.add(intervalS);
+        }
         if (cell) {
-          intervals.add(row.timeS - lastTimeS[slot]);
+          intervals.add(intervalS);
         }
       }
       lastValue[slot] = value;
@@ -95,11 +102,16 @@ final class ChannelRhythm {
   }
 
   /**
-   * Whether a value is written only when it differs from the one before: hardly any value repeats,
-   * and some channel pauses again and again, not just once for long.
+   * Whether a value is written only when it differs from the one before: after a short interval
+   * hardly any value repeats (rounding and a sign of life after a long pause do), intervals are
+   * often long, and some channel pauses again and again, not just once.
    */
   boolean isChangeOnly() {
-    if (values < LEAST_VALUES || repeats >= FEW_REPEATS * values) {
+    double promptS = PROMPT * shortIntervalS();
+    long prompt = all.upTo(promptS);
+    if (all.total() < LEAST_VALUES
+        || repeats.upTo(promptS) >= FEW_REPEATS * prompt
+        || prompt > (1 - MANY_PAUSES) * all.total()) {
       return false;
     }
     for (long each : pauses) {

@@ -18,6 +18,7 @@ final class CommonPart {
   private static final double VOLT_SD = 0.003;
 
   private final double axisSdAh;
+  private final float[] whole;
   private final float[] volt;
   private final float[] chargeAh;
   private final double[] departures;
@@ -31,6 +32,7 @@ final class CommonPart {
    */
   CommonPart(int rows, int cells, double axisSdAh) {
     this.axisSdAh = axisSdAh;
+    this.whole = new float[rows];
     this.volt = new float[rows];
     this.chargeAh = new float[rows];
     this.departures = new double[cells];
@@ -64,6 +66,7 @@ final class CommonPart {
     double slope = median(slopes);
     double perVolt = axisSdAh * axisSdAh / (VOLT_SD * VOLT_SD);
     double ofVolt = departure / (1 + slope * slope * perVolt);
+    whole[row] = (float) departure;
     volt[row] = (float) ofVolt;
     chargeAh[row] = (float) (ofVolt * slope * perVolt);
   }
@@ -77,9 +80,9 @@ final class CommonPart {
     return !Float.isNaN(volt[row]);
   }
 
-  /** The part that is voltage, V. */
-  double volt(int row) {
-    return volt[row];
+  /** Both parts as most cells show them, V. */
+  double ofMost(int row) {
+    return whole[row];
   }
 
   /** Both parts as a cell shows them that stands where the curve is so steep, V. */

@@ -26,6 +26,9 @@ record CurveSplit(
   /** Rise above the flat part that counts as a knee seen, V. */
   private static final double KNEE_V = 0.055;
 
+  /** The flat part reaches down from the knee at least so far, as a share of capacity. */
+  private static final double FLAT_BEFORE = 0.14;
+
   static CurveSplit of(CurveLearner.Learned first, PackDescription pack, double nominalAh) {
     return pack.chemistry() == Chemistry.LFP
         ? flat(first, nominalAh)
@@ -35,14 +38,18 @@ record CurveSplit(
   /** A flat curve: what rises beyond the flat part near full is the positive electrode's. */
   private static CurveSplit flat(CurveLearner.Learned first, double nominalAh) {
     EvenTable f = first.curve();
-    double split = StringFit.split(f, first.toAh(), nominalAh);
-    boolean knee = f.at(first.toAh()) - f.at(split) > KNEE_V;
+    double kneeAh = knee(f, first.toAh(), nominalAh);
+    boolean knee = !Double.isNaN(kneeAh);
+    double split = flattest(f, knee ? kneeAh : first.toAh(), nominalAh);
     double[] bottom = f.values().clone();
     double[] top = new double[bottom.length];
     double level = f.at(split);
+    double most = 0;
     for (int i = 0; i < bottom.length; i++) {
       if (knee && f.start() + i * f.step() > split) {
-        top[i] = Math.max(0, bottom[i] - level);
+        // Beyond the knee a few rows at rest after full may lie lower again.
+        most = Math.max(most, bottom[i] - level);
+        top[i] = most;
         bottom[i] = level;
       }
     }
@@ -58,6 +65,38 @@ record CurveSplit(
     double full = knee ? first.toAh() : first.toAh() + 0.05 * nominalAh;
     return new CurveSplit(
         curve, knee ? split : first.toAh() + nominalAh, full - 1.02 * nominalAh, full, full);
+  }
+
+  /** Where the curve first stands on the knee at the end of charge, Ah; NaN when it never does. */
+  private static double knee(EvenTable curve, double topAh, double nominalAh) {
+    double level = curve.at(topAh - FLAT_BEFORE * nominalAh);
+    for (double q = topAh - FLAT_BEFORE * nominalAh; q <= topAh; q += curve.step()) {
+      if (curve.at(q) - level > KNEE_V) {
+        return q;
+      }
+    }
+    return Double.NaN;
+  }
+
+  /**
+   * Place between the last step of the curve and the knee at the end of charge, where the curve is
+   * flattest, Ah.
+   *
+   * @param kneeAh where the knee is steep, Ah
+   */
+  private static double flattest(EvenTable curve, double kneeAh, double nominalAh) {
+    double best = kneeAh - 0.06 * nominalAh;
+    double least = Double.POSITIVE_INFINITY;
+    double width = 0.015 * nominalAh;
+    double from = kneeAh - FLAT_BEFORE * nominalAh;
+    for (double q = from; q <= kneeAh - 0.03 * nominalAh; q += curve.step()) {
+      double slope = Math.abs(curve.at(q + width) - curve.at(q - width)) / (2 * width);
+      if (slope < least) {
+        least = slope;
+        best = q;
+      }
+    }
+    return best;
   }
 
   /** A sloping curve: the published functions, laid over it, say which slope is whose. */

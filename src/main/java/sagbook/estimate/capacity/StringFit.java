@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
-import sagbook.numeric.EvenTable;
 import sagbook.numeric.Ridge;
 import sagbook.numeric.Robust;
 
@@ -264,25 +263,5 @@ final class StringFit {
 
   CellFit fit(int c) {
     return fits[c];
-  }
-
-  /**
-   * Place between the last step of the curve and the knee at the end of charge, where the curve is
-   * flattest, Ah.
-   *
-   * @param topAh where the knee is steep, Ah
-   */
-  static double split(EvenTable curve, double topAh, double nominalAh) {
-    double best = topAh - 0.06 * nominalAh;
-    double least = Double.POSITIVE_INFINITY;
-    double width = 0.015 * nominalAh;
-    for (double q = topAh - 0.14 * nominalAh; q <= topAh - 0.03 * nominalAh; q += curve.step()) {
-      double slope = (curve.at(q + width) - curve.at(q - width)) / (2 * width);
-      if (slope < least) {
-        least = slope;
-        best = q;
-      }
-    }
-    return best;
   }
 }
