@@ -52,7 +52,13 @@ public final class BankEstimator {
             : VoltageObserver.slowOhm(nominalAh);
     ChargeAxis axis = AxisBuilder.build(record, evidence.turns(), nominalAh, slowOhm);
     CapacityResult capacity =
-        new CapacityEstimator(record, pack, axis, slowOhm, counted).estimate();
+        new CapacityEstimator(
+                record,
+                pack,
+                axis,
+                slowOhm,
+                counted ? Optional.of(evidence.wanderAhInADay()) : Optional.empty())
+            .estimate();
     ResistanceResult resistance =
         new ResistanceEstimator(
                 evidence, windows, axis.share(record, capacity.fullAh(), capacity.spanAh()))

@@ -11,6 +11,8 @@ import sagbook.model.Channels;
  * @param lastS last row, s since 1970
  * @param rows rows read
  * @param cadenceS usual time between rows (median), s
+ * @param wanderAhInADay what the charge counter wanders in a day because the moments of steps
+ *     between rows aren't known, one standard deviation, Ah
  * @param thinned about one row a minute
  * @param basis the functions of time that the step response is built of
  * @param steps sums for the step response, window by window
@@ -26,6 +28,7 @@ public record Evidence(
     double lastS,
     long rows,
     double cadenceS,
+    double wanderAhInADay,
     ThinnedRecord thinned,
     ResponseBasis basis,
     List<StepWindow> steps,

@@ -87,6 +87,7 @@ public final class EvidenceCollector implements SampleSink {
         lastS,
         rows,
         cadenceS,
+        clock.wanderAhInADay(),
         record,
         steps.basis(),
         steps.finish(),

@@ -11,6 +11,8 @@ final class Stopwatch {
   private double lastA = Double.NaN;
   private double elapsedS = Double.NaN;
   private double chargeAh;
+  private double countedVariance;
+  private double countedS;
   private int segment;
 
   /** Takes the usual spacing from the first block, which decides bin widths and time constants. */
@@ -42,6 +44,9 @@ final class Stopwatch {
       }
       if (elapsedS <= longestGapS() && !Double.isNaN(lastA) && !Double.isNaN(currentA)) {
         chargeAh += (lastA + currentA) / 2 * elapsedS / 3600;
+        double unsureAh = (currentA - lastA) * elapsedS / 3600;
+        countedVariance += unsureAh * unsureAh / 12;
+        countedS += elapsedS;
       }
       lastA = currentA;
     }
@@ -69,6 +74,15 @@ final class Stopwatch {
 
   double chargeAh() {
     return chargeAh;
+  }
+
+  /**
+   * What the counter wanders in a day because the moment of a step between two rows isn't known,
+   * one standard deviation, Ah: a step is as likely anywhere between them, and one error is
+   * independent of the next.
+   */
+  double wanderAhInADay() {
+    return countedS > 0 ? Math.sqrt(countedVariance * 86_400 / countedS) : 0;
   }
 
   int segment() {

@@ -45,10 +45,12 @@ final class CellJudge {
       found.add(Finding.TEMPERATURE_SENSOR);
     }
     if (found.isEmpty()) {
-      // Nobody is called healthy of whom half is unknown, or of whom something is suspected.
+      // Nobody is called healthy of whom charge or resistance is unknown (a loose joint shows in
+      // nothing else), or of whom something is suspected.
       boolean told =
           cell.capacityRelative() instanceof Estimate.Known
               && cell.chargeOffsetPercent() instanceof Estimate.Known
+              && cell.resistanceRelative() instanceof Estimate.Known
               && !suspected(cell);
       found.add(told ? Finding.HEALTHY : Finding.INSUFFICIENT_EVIDENCE);
     }

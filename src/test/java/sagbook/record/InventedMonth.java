@@ -59,6 +59,7 @@ final class InventedMonth {
         0,
         0,
         0,
+        0,
         nothing,
         new ThinnedRecord(
             new double[0],
@@ -98,6 +99,7 @@ final class InventedMonth {
         timeS[rows - 1],
         535_680,
         5,
+        0,
         thinned,
         new ResponseBasis(new double[] {4, 20}),
         List.of(),

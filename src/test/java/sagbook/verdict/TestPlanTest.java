@@ -49,6 +49,7 @@ class TestPlanTest {
         1,
         1,
         cadenceS,
+        none.wanderAhInADay(),
         none.thinned(),
         none.basis(),
         squares == 0 ? List.of() : List.of(window(squares)),

@@ -42,6 +42,21 @@ public final class CapacityEstimator {
   /** What it does to a voltage error, V. */
   private static final double MADE_UP_AXIS_V = 0.005;
 
+  /** Error of a counted charge axis within a day, one standard deviation, share of capacity. */
+  private static final double COUNTED_AXIS_SD = 0.0006;
+
+  /** The same of one made up from voltages. */
+  private static final double MADE_UP_AXIS_WITHIN_DAY_SD = 0.003;
+
+  /**
+   * A walk at random of a day that is held at both ends by full charges has half the spread at its
+   * middle (Brownian bridge).
+   */
+  private static final double BRIDGED = 0.5;
+
+  /** How far the axis wanders over the log, as a multiple of what it does within a day. */
+  private static final double AXIS_WANDERS = 3;
+
   /** Voltage that no part of the model explains, one standard deviation, V. */
   private static final double UNEXPLAINED_V = 0.0015;
 
@@ -65,6 +80,17 @@ public final class CapacityEstimator {
   /** An uncertainty of capacity beyond this is not worth a number. Common practice, no source. */
   private static final double WIDEST_CAPACITY_SD = 0.016;
 
+  /**
+   * Share of the charge below the lowest place seen by which the curve of another maker's cell
+   * misjudges it: published half-cells laid over three measured LFP tables (LithiumWerks, Sony
+   * after Naumann 2018, TU/e), of which 5 to 20 % were hidden at the empty end, missed the empty
+   * end by a quarter to a half of what was hidden.
+   */
+  private static final double UNSEEN_BY_OTHERS = 0.3;
+
+  /** The same for the cells' own table, which says where empty is. Common practice, no source. */
+  private static final double UNSEEN_BY_TABLE = 0.05;
+
   /** Lithium that the cells of a string in use have lost already. Common practice, no source. */
   private static final double USUALLY_LOST = 0.02;
 
@@ -85,6 +111,9 @@ public final class CapacityEstimator {
   private final double nominalAh;
   private final boolean counted;
 
+  /** Error of the charge axis within a day, one standard deviation, Ah. */
+  private final double axisSdAh;
+
   /** Whether the string was worked so hard that the drop inside the cells bends their curves. */
   private final boolean fast;
 
@@ -97,19 +126,24 @@ public final class CapacityEstimator {
    * @param record thinned record; with a made-up current when none was logged
    * @param axis charge axis of the string
    * @param slowOhm response of the string's cells some minutes after a step, ohm
-   * @param counted whether the current was logged
+   * @param wanderAhInADay what the counted charge wanders in a day, one standard deviation, Ah;
+   *     empty when the current was not logged
    */
   public CapacityEstimator(
       ThinnedRecord record,
       PackDescription pack,
       ChargeAxis axis,
       double slowOhm,
-      boolean counted) {
+      Optional<Double> wanderAhInADay) {
     this.record = record;
     this.pack = pack;
     this.slowOhm = slowOhm;
-    this.counted = counted;
     this.nominalAh = pack.nominalCapacityAh();
+    this.counted = wanderAhInADay.isPresent();
+    this.axisSdAh =
+        wanderAhInADay
+            .map(day -> Math.hypot(COUNTED_AXIS_SD * nominalAh, BRIDGED * day))
+            .orElse(MADE_UP_AXIS_WITHIN_DAY_SD * nominalAh);
     this.view = StringView.of(record, axis.chargeAh(), nominalAh, pack.bleedOhm());
     this.grid = TimeGrid.over(view.days());
     this.fast = view.usualRate() > FASTEST_RATE;
@@ -118,8 +152,9 @@ public final class CapacityEstimator {
   /** Estimates for all cells; unknown with a reason where the log can't tell. */
   public CapacityResult estimate() {
     double stepAh = nominalAh / 560;
+    CommonPart common = new CommonPart(view.rows(), view.cells(), AXIS_WANDERS * axisSdAh);
     CurveLearner.Learned first =
-        new CurveLearner(view, grid, slowOhm, stepAh, 0, 0)
+        new CurveLearner(view, grid, common, slowOhm, stepAh, 0, 0)
             .first(AxisBuilder.restingVoltage(record, slowOhm));
     if (first.toAh() - first.fromAh() < 0.08 * nominalAh) {
       return nothing(
@@ -128,9 +163,11 @@ public final class CapacityEstimator {
     }
     CurveSplit split = CurveSplit.of(first, pack, nominalAh);
     CurveLearner learner =
-        new CurveLearner(view, grid, slowOhm, stepAh, split.bottomAnchorAh(), split.topAnchorAh());
+        new CurveLearner(
+            view, grid, common, slowOhm, stepAh, split.bottomAnchorAh(), split.topAnchorAh());
     StringFit fit =
-        new StringFit(view, grid, learner, priors(), split.curve(), split.splitAh(), nominalAh);
+        new StringFit(
+            view, grid, learner, common, priors(), split.curve(), split.splitAh(), nominalAh);
     fit.run();
     Optional<CurveAnchor> anchor = anchor(fit.curve(), first, stepAh);
     CellReading.Lever lever =
@@ -159,7 +196,7 @@ public final class CapacityEstimator {
         0.01 * nominalAh,
         view.bleedKnown() ? 0.0002 * nominalAh : 0.003 * nominalAh,
         0.0012,
-        (counted ? 0.0006 : 0.003) * nominalAh,
+        (counted ? COUNTED_AXIS_SD : MADE_UP_AXIS_WITHIN_DAY_SD) * nominalAh,
         0.03 * nominalAh);
   }
 
@@ -205,7 +242,7 @@ public final class CapacityEstimator {
   private CapacityResult assemble(
       StringFit fit, CellReading[] readings, Optional<CurveAnchor> anchor, CurveSplit split) {
     boolean topSeen = fit.curve().topVisited();
-    Estimate median = medianCapacity(anchor, topSeen);
+    Estimate median = medianCapacity(anchor, topSeen, fit.curve().visitedFromAh());
     double spanAh = median.find().orElse(nominalAh);
     double fullAh = anchor.isPresent() && topSeen ? anchor.get().fullAh() : split.presumedFullAh();
     double medianTop = middle(readings, CellReading::topAtEndAh);
@@ -283,7 +320,8 @@ public final class CapacityEstimator {
     return Robust.median(all);
   }
 
-  private Estimate medianCapacity(Optional<CurveAnchor> anchor, boolean topSeen) {
+  private Estimate medianCapacity(
+      Optional<CurveAnchor> anchor, boolean topSeen, double seenFromAh) {
     if (!counted) {
       return Estimate.unknown(
           "no current was logged, so ampere-hours can't be counted; log the pack current");
@@ -304,9 +342,15 @@ public final class CapacityEstimator {
     CurveAnchor a = anchor.get();
     double capacity = a.fullAh() - a.emptyAh();
     double misfit = Math.max(0, a.misfitV() - 0.002) / 0.002 * 0.003;
+    double unseenShare = pack.openCircuit().isPresent() ? UNSEEN_BY_TABLE : UNSEEN_BY_OTHERS;
+    double unseen = unseenShare * Math.max(0, seenFromAh - a.emptyAh());
     double sd =
         Math.sqrt(
-            sq(a.fullSdAh()) + sq(a.emptySdAh()) + sq(SCALE_SD * capacity) + sq(misfit * capacity));
+            sq(a.fullSdAh())
+                + sq(a.emptySdAh())
+                + sq(unseen)
+                + sq(SCALE_SD * capacity)
+                + sq(misfit * capacity));
     if (!(sd < WIDEST_CAPACITY_SD * capacity)) {
       return Estimate.unknown(
           "the battery was not discharged deep enough to see where its cells run empty; one"

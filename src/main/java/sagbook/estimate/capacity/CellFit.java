@@ -122,7 +122,7 @@ final class CellFit {
       double topSlope = curve.top().slopeAt(topAh);
       double bottomSlope = curve.bottom().slopeAt(bottomAh);
       double slope = topSlope + bottomSlope;
-      double residual = view.voltage(c, r) - common.at(r, slope) - predicted(curve, s, c, r);
+      double residual = view.voltage(c, r) - common.volt(r) - predicted(curve, s, c, r);
       double variance = variance(slope, topAh, common.at(r, slope), r);
       double z = Math.abs(residual) / Math.sqrt(variance);
       double weight = (z <= 2.5 ? 1 : 2.5 / z) / variance / ROWS_ALIKE;
@@ -164,8 +164,7 @@ final class CellFit {
       if (!common.known(r) || !inSight(curve, s, c, r)) {
         continue;
       }
-      double residual =
-          view.voltage(c, r) - common.at(r, slope(curve, s, c, r)) - predicted(curve, s, c, r);
+      double residual = view.voltage(c, r) - common.volt(r) - predicted(curve, s, c, r);
       // Weighed alike for all states, or a steep place would excuse a bad one.
       double z = Math.abs(residual) / Math.hypot(0.002, 0.7 * common.ofMost(r));
       sum += z <= 2.5 ? z * z / 2 : 2.5 * z - 3.125;

@@ -17,6 +17,9 @@ final class CommonPart {
   /** Voltage that the cells of a string show alike beyond the curve, one standard deviation, V. */
   private static final double VOLT_SD = 0.003;
 
+  /** An axis that is further out than this many standard deviations is left where it is. */
+  private static final double MOST_SDS = 3;
+
   private final double axisSdAh;
   private final float[] whole;
   private final float[] volt;
@@ -47,7 +50,7 @@ final class CommonPart {
   /**
    * Gathers one cell at the present row.
    *
-   * @param departure its voltage less what its curve says, V
+   * @param departure its voltage less what its curve says at the axis as known so far, V
    * @param slope of its curve there, V/Ah
    */
   void gather(double departure, double slope) {
@@ -59,16 +62,17 @@ final class CommonPart {
   void settle(int row) {
     if (cells < 2) {
       volt[row] = Float.NaN;
-      chargeAh[row] = Float.NaN;
       return;
     }
-    double departure = median(departures);
     double slope = median(slopes);
+    double departure = median(departures) + slope * chargeAh[row];
     double perVolt = axisSdAh * axisSdAh / (VOLT_SD * VOLT_SD);
     double ofVolt = departure / (1 + slope * slope * perVolt);
+    double mostAh = MOST_SDS * axisSdAh;
+    double errorAh = Math.max(-mostAh, Math.min(mostAh, ofVolt * slope * perVolt));
     whole[row] = (float) departure;
-    volt[row] = (float) ofVolt;
-    chargeAh[row] = (float) (ofVolt * slope * perVolt);
+    volt[row] = (float) (departure - slope * errorAh);
+    chargeAh[row] = (float) errorAh;
   }
 
   private double median(double[] values) {
@@ -83,6 +87,16 @@ final class CommonPart {
   /** Both parts as most cells show them, V. */
   double ofMost(int row) {
     return whole[row];
+  }
+
+  /** What every cell shows alike, V. */
+  double volt(int row) {
+    return volt[row];
+  }
+
+  /** What the charge axis reads too little at a row, Ah. */
+  double axisErrorAh(int row) {
+    return chargeAh[row];
   }
 
   /** Both parts as a cell shows them that stands where the curve is so steep, V. */

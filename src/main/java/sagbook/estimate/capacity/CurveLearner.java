@@ -13,8 +13,12 @@ final class CurveLearner {
   /** A cell alone somewhere on the curve teaches it, but is not held to what it taught. */
   private static final int FEWEST_TEACHERS = 2;
 
+  /** Bins over which the slope of the flat part is taken. */
+  private static final int FLAT_STEPS = 20;
+
   private final StringView view;
   private final TimeGrid grid;
+  private final CommonPart common;
   private final double slowOhm;
   private final double stepAh;
   private final double bottomAnchorAh;
@@ -23,6 +27,7 @@ final class CurveLearner {
   /**
    * A learner.
    *
+   * @param common what the string has in common, kept up to date by whoever fits the cells
    * @param slowOhm response of the string's cells some minutes after a step, ohm
    * @param stepAh width of a bin, Ah
    * @param bottomAnchorAh place about which a cell's size stretches the graphite's part, Ah
@@ -31,12 +36,14 @@ final class CurveLearner {
   CurveLearner(
       StringView view,
       TimeGrid grid,
+      CommonPart common,
       double slowOhm,
       double stepAh,
       double bottomAnchorAh,
       double topAnchorAh) {
     this.topAnchorAh = topAnchorAh;
     this.view = view;
+    this.common = common;
     this.grid = grid;
     this.slowOhm = slowOhm;
     this.stepAh = stepAh;
@@ -122,7 +129,7 @@ final class CurveLearner {
     if (!bottoms.filled()) {
       return curve;
     }
-    EvenTable bottom = flatAbove(bottoms.table(), splitAh);
+    EvenTable bottom = flatAbove(bottoms.table(), splitAh, slopeBeyond(curve, splitAh));
     EvenTable top = curve.top();
     if (curve.topVisited() && tops.filled()) {
       top = risingOnly(tops.table(), splitAh);
@@ -161,6 +168,7 @@ final class CurveLearner {
   double topPlace(CellState s, int c, int r) {
     double q =
         view.chargeAh()[r]
+            + common.axisErrorAh(r)
             - view.bledAh()[c][r]
             - s.shiftAh()
             + s.lossAh()
@@ -171,17 +179,30 @@ final class CurveLearner {
   double bottomPlace(CellState s, int c, int r) {
     double q =
         view.chargeAh()[r]
+            + common.axisErrorAh(r)
             - view.bledAh()[c][r]
             - s.shiftAh()
             - grid.at(s.driftAh(), view.day()[r]);
     return bottomAnchorAh + (q - bottomAnchorAh) / (1 + s.stretch());
   }
 
-  private static EvenTable flatAbove(EvenTable table, double splitAh) {
+  /** Rise of the curve shortly beyond a place, V/Ah; none is below zero. */
+  private static double slopeBeyond(CellCurve curve, double place) {
+    double reach = FLAT_STEPS * curve.bottom().step();
+    double rise = curve.at(place + reach, place + reach) - curve.at(place, place);
+    return Math.max(0, rise / reach);
+  }
+
+  /**
+   * The graphite's part beyond the split: as flat as the curve is there on either side, or the rest
+   * of a step below it would be carried on all the way up.
+   */
+  private static EvenTable flatAbove(EvenTable table, double splitAh, double slopeBeyond) {
     double[] values = table.values().clone();
     double level = table.at(splitAh);
-    double slope =
-        Math.max(0, (level - table.at(splitAh - 20 * table.step())) / (20 * table.step()));
+    double reach = FLAT_STEPS * table.step();
+    double below = Math.max(0, (level - table.at(splitAh - reach)) / reach);
+    double slope = Math.min(below, slopeBeyond);
     for (int i = 0; i < values.length; i++) {
       double place = table.start() + i * table.step();
       if (place > splitAh) {

@@ -17,9 +17,6 @@ final class StringFit {
   /** An explanation has to leave this much less than a simpler one to be preferred. */
   private static final double CLEARLY = 0.8;
 
-  /** How far the axis wanders over the log, as a multiple of what it does within a day. */
-  private static final double AXIS_WANDERS = 3;
-
   /** Rise of the knee at the end of charge that can't be missed, V. */
   private static final double KNEE_SEEN_V = 0.008;
 
@@ -42,6 +39,7 @@ final class StringFit {
       StringView view,
       TimeGrid grid,
       CurveLearner learner,
+      CommonPart common,
       CellFit.Priors priors,
       CellCurve curve,
       double splitAh,
@@ -57,7 +55,7 @@ final class StringFit {
     this.splitAh = splitAh;
     this.nominalAh = nominalAh;
     this.states = new CellState[view.cells()];
-    this.common = new CommonPart(view.rows(), view.cells(), AXIS_WANDERS * priors.axisAh());
+    this.common = common;
   }
 
   CellCurve curve() {
