@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.IntToDoubleFunction;
+import java.util.stream.IntStream;
 import sagbook.estimate.ResistanceChange;
 import sagbook.estimate.response.ReducedWindow;
 import sagbook.estimate.response.StringResponse;
@@ -37,19 +39,51 @@ record CellShare(
 
   private static final double LEAST_SD = 0.006;
 
+  /**
+   * Brings cells of one string to the same temperature.
+   *
+   * @param warmth how much warmer or colder each is
+   * @param kilojoule activation energy, kJ/mol
+   * @param kilojouleSd its standard deviation, kJ/mol
+   */
+  record AtOneTemperature(CellWarmth warmth, double kilojoule, double kilojouleSd) {
+    double factor(int cell) {
+      return warmth.factor(cell, kilojoule);
+    }
+
+    double factorSd(int cell) {
+      return warmth.factorSd(cell, kilojoule, kilojouleSd);
+    }
+
+    /** Response at the pulse time; the ohmic part beside the cell knows no temperature. */
+    double whole(CellComparison compared, int cell) {
+      return factor(cell) * compared.slow()[cell] + compared.ohmic()[cell];
+    }
+  }
+
+  /** Median response at the pulse time over the string's mean, all at one temperature. */
+  static double medianWhole(CellComparison compared, AtOneTemperature law) {
+    return median(compared, c -> law.whole(compared, c));
+  }
+
+  private static double median(CellComparison compared, IntToDoubleFunction of) {
+    return Robust.median(IntStream.range(0, compared.whole().length).mapToDouble(of).toArray());
+  }
+
   /** The shares of all cells, cell 1 first. */
   static List<CellShare> all(
       List<ReducedWindow> windows,
       double[] scale,
       StringResponse response,
       double pulseS,
-      CellComparison compared) {
+      CellComparison compared,
+      AtOneTemperature law) {
     DayByDay days = DayByDay.of(windows, scale, response, pulseS);
     List<CellShare> all = new ArrayList<>();
     for (int c = 0; c < compared.whole().length; c++) {
       Optional<LevelBreak> change = days.breakOf(c);
       if (change.isEmpty()) {
-        all.add(steady(compared, c));
+        all.add(steady(compared, law, c));
       } else {
         double since = days.startS()[change.get().before()];
         int first = 0;
@@ -59,32 +93,35 @@ record CellShare(
         double[] left = Arrays.copyOfRange(scale, first, scale.length);
         CellComparison after =
             CellComparison.of(windows.subList(first, windows.size()), left, response, pulseS);
-        all.add(changed(after, c, change.get(), since));
+        all.add(changed(after, law, c, change.get(), since));
       }
     }
     return all;
   }
 
-  private static CellShare steady(CellComparison compared, int c) {
-    double relative = compared.whole()[c] / Robust.median(compared.whole());
-    double slow = compared.slow()[c] / Robust.median(compared.slow());
+  private static CellShare steady(CellComparison compared, AtOneTemperature law, int c) {
+    double relative = law.whole(compared, c) / medianWhole(compared, law);
+    double medianSlow = median(compared, other -> law.factor(other) * compared.slow()[other]);
+    double slow = law.factor(c) * compared.slow()[c] / medianSlow;
     return new CellShare(
         relative,
-        sd(compared.wholeSd()[c], relative, slow),
+        Math.hypot(sd(compared.wholeSd()[c], relative, slow), law.factorSd(c) * slow),
         compared.ohmic()[c] - Robust.median(compared.ohmic()),
         compared.ohmicSd()[c],
         slow,
-        compared.slowSd()[c],
+        Math.hypot(compared.slowSd()[c], law.factorSd(c) * slow),
         Optional.empty());
   }
 
   /** The whole as the days show it at the end; whether it is slow, as all rows since the change. */
-  private static CellShare changed(CellComparison after, int c, LevelBreak found, double since) {
-    CellShare mean = steady(after, c);
-    double more = found.end() - mean.relative();
+  private static CellShare changed(
+      CellComparison after, AtOneTemperature law, int c, LevelBreak found, double since) {
+    CellShare mean = steady(after, law, c);
+    double end = law.factor(c) * found.end();
+    double more = end - mean.relative();
     return new CellShare(
-        found.end(),
-        sd(found.endSd(), found.end(), mean.slow()),
+        end,
+        Math.hypot(sd(found.endSd(), end, mean.slow()), law.factorSd(c) * mean.slow()),
         mean.ohmicExcess() + more,
         Math.hypot(mean.ohmicExcessSd(), found.endSd()),
         mean.slow(),
@@ -93,7 +130,8 @@ record CellShare(
             new ResistanceChange(
                 since,
                 Estimate.of(
-                    found.level(), Math.hypot(STRETCHES_ARE_ALIKE * found.levelSd(), LEAST_SD)))));
+                    law.factor(c) * found.level(),
+                    Math.hypot(STRETCHES_ARE_ALIKE * found.levelSd(), LEAST_SD)))));
   }
 
   /**

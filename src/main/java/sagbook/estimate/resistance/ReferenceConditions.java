@@ -38,8 +38,8 @@ record ReferenceConditions(
   static final double HIGHEST_CHARGE = 0.9;
   static final double GAS_CONSTANT = 8.314462618;
   private static final double REFERENCE_KELVIN = 298.15;
-  private static final double PRIOR_KILOJOULE = 16;
-  private static final double PRIOR_SD_KILOJOULE = 5;
+  static final double PRIOR_KILOJOULE = 16;
+  static final double PRIOR_SD_KILOJOULE = 5;
 
   private static final double FREE = 0.2;
 

@@ -9,7 +9,6 @@ import sagbook.estimate.response.StringResponse;
 import sagbook.evidence.Evidence;
 import sagbook.evidence.StepWindow;
 import sagbook.model.Estimate;
-import sagbook.numeric.Robust;
 
 /**
  * DC resistance as change of voltage over change of current a stated time after the step (the
@@ -77,7 +76,12 @@ public final class ResistanceEstimator {
 
   /** Pulse time that a log of this cadence can honestly show, s. */
   static double pulseS(double cadenceS) {
-    return cadenceS <= 1.2 * FASTEST_PULSE_S ? FASTEST_PULSE_S : cadenceS;
+    if (cadenceS <= 1.2 * FASTEST_PULSE_S) {
+      return FASTEST_PULSE_S;
+    }
+    // The row right after a step is passed over in logs faster than half a minute, so the youngest
+    // answer there is an interval and a half old.
+    return cadenceS < 30 ? 1.5 * cadenceS : cadenceS;
   }
 
   /** Resistances of all cells; unknown with a reason where the log can't tell. */
@@ -139,8 +143,18 @@ public final class ResistanceEstimator {
         evidence.channels().hasCurrent()
             ? "no temperature was logged, so the resistance can't be brought to 25 °C"
             : "no current was logged, so there is nothing to divide the voltage by";
-    double medianWhole = Robust.median(compared.whole());
-    List<CellShare> shares = CellShare.all(windows, scale, response, pulseS, compared);
+    double kilojoule =
+        reference
+            .map(ReferenceConditions::activationEnergy)
+            .orElse(ReferenceConditions.PRIOR_KILOJOULE);
+    double kilojouleSd =
+        reference
+            .map(ReferenceConditions::activationEnergySd)
+            .orElse(ReferenceConditions.PRIOR_SD_KILOJOULE);
+    CellShare.AtOneTemperature law =
+        new CellShare.AtOneTemperature(CellWarmth.of(windows, scale), kilojoule, kilojouleSd);
+    double medianWhole = CellShare.medianWhole(compared, law);
+    List<CellShare> shares = CellShare.all(windows, scale, response, pulseS, compared, law);
     List<CellResistance> all = new ArrayList<>();
     for (CellShare share : shares) {
       if (!(share.relative() > LEAST_SHARE && share.relative() < MOST_SHARE)) {

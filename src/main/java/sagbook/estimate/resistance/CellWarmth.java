@@ -1,0 +1,92 @@
+package sagbook.estimate.resistance;
+
+import java.util.List;
+import sagbook.estimate.response.ReducedWindow;
+import sagbook.numeric.Robust;
+
+/**
+ * How much warmer or colder each cell is than the string's median cell, and what that makes of its
+ * resistance (Arrhenius): without it a cell at the cold end of a shelf would look resistive.
+ *
+ * @param inverse mean of {@code 1/T - 1/T(median)} over the windows used, one a cell, 1/K; NaN when
+ *     its temperature was not logged
+ * @param kelvin mean temperature of the string, K; 25 °C when not logged
+ */
+record CellWarmth(double[] inverse, double kelvin) {
+  /** What a board's thermometer says of its cell, one standard deviation. Common practice. */
+  private static final double BOARD_K = 0.5;
+
+  /** How far cells of one shelf differ where nothing was logged. Common practice, no source. */
+  private static final double SHELF_K = 1;
+
+  /** A thermometer further out than this says nothing of its cell. Common practice, no source. */
+  private static final double MOST_K = 8;
+
+  private static final double ZERO_CELSIUS = 273.15;
+  private static final double USUAL_CELSIUS = 25;
+
+  /**
+   * Means over the windows used.
+   *
+   * @param scale 0 for a window that is not used
+   */
+  static CellWarmth of(List<ReducedWindow> windows, double[] scale) {
+    int cells = windows.get(0).cross().length;
+    double[] sum = new double[cells];
+    int[] count = new int[cells];
+    double kelvinSum = 0;
+    int kelvins = 0;
+    for (int w = 0; w < scale.length; w++) {
+      double[] celsius = windows.get(w).window().meanTemperatureC();
+      double middle = Robust.median(celsius);
+      if (!(scale[w] > 0) || Double.isNaN(middle)) {
+        continue;
+      }
+      kelvinSum += middle + ZERO_CELSIUS;
+      kelvins++;
+      for (int c = 0; c < cells; c++) {
+        if (!Double.isNaN(celsius[c])) {
+          sum[c] += 1 / (celsius[c] + ZERO_CELSIUS) - 1 / (middle + ZERO_CELSIUS);
+          count[c]++;
+        }
+      }
+    }
+    double kelvin = kelvins == 0 ? USUAL_CELSIUS + ZERO_CELSIUS : kelvinSum / kelvins;
+    double[] inverse = new double[cells];
+    for (int c = 0; c < cells; c++) {
+      double mean = count[c] == 0 ? Double.NaN : sum[c] / count[c];
+      inverse[c] = Math.abs(mean) > MOST_K / (kelvin * kelvin) ? Double.NaN : mean;
+    }
+    return new CellWarmth(inverse, kelvin);
+  }
+
+  /**
+   * What turns a cell's resistance into that at the string's temperature.
+   *
+   * @param kilojoule activation energy, kJ/mol
+   */
+  double factor(int cell, double kilojoule) {
+    return known(cell) ? Math.exp(-perKelvin(kilojoule) * inverse[cell]) : 1;
+  }
+
+  /**
+   * Relative standard deviation of that factor.
+   *
+   * @param kilojoule activation energy, kJ/mol
+   * @param kilojouleSd its standard deviation, kJ/mol
+   */
+  double factorSd(int cell, double kilojoule, double kilojouleSd) {
+    double apartK = known(cell) ? BOARD_K : SHELF_K;
+    double byReading = perKelvin(kilojoule) * apartK / (kelvin * kelvin);
+    double byLaw = known(cell) ? perKelvin(kilojouleSd) * inverse[cell] : 0;
+    return Math.hypot(byReading, byLaw);
+  }
+
+  private boolean known(int cell) {
+    return !Double.isNaN(inverse[cell]);
+  }
+
+  private static double perKelvin(double kilojoule) {
+    return 1000 * kilojoule / ReferenceConditions.GAS_CONSTANT;
+  }
+}
