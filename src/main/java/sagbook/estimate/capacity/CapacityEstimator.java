@@ -66,6 +66,17 @@ public final class CapacityEstimator {
   /** How far from the others that is, as a share of capacity. */
   private static final double APART = 0.03;
 
+  /**
+   * Share by which the charge that a worn cell lost is misjudged, since cells wear in more ways
+   * than two ends of a curve that move apart.
+   */
+  private static final double FLAT_WEAR_SHARE = 0.07;
+
+  private static final double SLOPING_WEAR_SHARE = 0.12;
+
+  /** Voltage by which a worn cell's curve departs from a usual one with its ends moved, V. */
+  private static final double WORN_CURVE_V = 0.03;
+
   /** Share of capacity by which a single cell's curve may differ from the common one. */
   private static final double FLAT_CELL_SHAPE_SD = 0.0026;
 
@@ -261,6 +272,7 @@ public final class CapacityEstimator {
                   + sq(kneeSd)
                   + sq(cellShapeSd() * spanAh)
                   + sq(EXCESS_SHARE * excess)
+                  + sq(wearShare() * loss)
                   + (counted ? 0 : sq(MADE_UP_LOSS_SHARE * loss) + sq(MADE_UP_AXIS_SD * spanAh)));
       all.add(
           new CellCharge(
@@ -275,8 +287,10 @@ public final class CapacityEstimator {
                       : Estimate.of(
                           1000 * (reading.offsetV().value() - medianOffset),
                           1000
-                              * Math.hypot(
-                                  reading.offsetV().sd(), counted ? 2e-4 : MADE_UP_AXIS_V))));
+                              * Math.sqrt(
+                                  sq(reading.offsetV().sd())
+                                      + sq(counted ? 2e-4 : MADE_UP_AXIS_V)
+                                      + sq(WORN_CURVE_V * loss / spanAh)))));
     }
     return new CapacityResult(median, fullAh, spanAh, all);
   }
@@ -305,6 +319,10 @@ public final class CapacityEstimator {
     double apart = flat ? Math.min(1, Math.abs(topAh) / (APART * nominalAh)) : 0;
     double volt = UNEXPLAINED_V + apart * (UNEXPLAINED_APART_V - UNEXPLAINED_V);
     return volt / Math.max(1e-9, fit.topSlopeReached(cell));
+  }
+
+  private double wearShare() {
+    return pack.chemistry() == Chemistry.LFP ? FLAT_WEAR_SHARE : SLOPING_WEAR_SHARE;
   }
 
   private double cellShapeSd() {

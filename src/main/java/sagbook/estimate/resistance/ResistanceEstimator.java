@@ -170,12 +170,14 @@ public final class ResistanceEstimator {
           milliohm
               * Math.sqrt(
                   sq(share.relativeSd() / share.relative()) + sq(stringLogSd) + sq(SYSTEMATIC));
-      double unit = absolute ? stringOhm * 1000 : 1;
+      double unit = stringOhm * 1000;
       all.add(
           new CellResistance(
               absolute ? Estimate.of(milliohm, milliohmSd) : Estimate.unknown(noAbsolute),
               Estimate.of(share.relative(), share.relativeSd()),
-              Estimate.of(share.ohmicExcess() * unit, share.ohmicExcessSd() * unit),
+              absolute
+                  ? Estimate.of(share.ohmicExcess() * unit, share.ohmicExcessSd() * unit)
+                  : Estimate.unknown(noAbsolute),
               Estimate.of(share.slow(), share.slowSd()),
               share.change()));
     }
