@@ -8,9 +8,10 @@ import sagbook.model.Estimate;
 import sagbook.numeric.Robust;
 
 /**
- * The cells of a string as they may be: capacities and rooms to full drawn from their estimates
- * (Monte Carlo, JCGM 101:2008; fixed seed, so the same estimates give the same draws). Row 0 holds
- * the best values, the rows behind it the draws.
+ * The cells of a string as they may be: capacities and rooms to full drawn from their estimates,
+ * each weighed against its neighbours ({@link AlikeCells}; Monte Carlo, JCGM 101:2008; fixed seed,
+ * so the same estimates give the same draws). Row 0 holds the best values, the rows behind it the
+ * draws.
  *
  * @param capacityAh [row][cell], Ah
  * @param roomAh [row][cell], charge that fits in until full when the string's median cell is full,
@@ -41,24 +42,28 @@ public record StringDraws(double[][] capacityAh, double[][] roomAh, double[] med
       return Optional.empty();
     }
     double scale = medianAh.find().orElse(nominalAh);
-    double common = medianAh instanceof Estimate.Known k ? k.halfWidth() / TWO_SIDED_95 : 0;
+    double common = medianAh instanceof Estimate.Known k ? sd(k) : 0;
     int n = cells.size();
+    List<AlikeCells.Likely> sizes =
+        likely(cells.stream().map(CellEstimates::capacityRelative).toList(), 1, UNKNOWN_CAPACITY);
+    List<AlikeCells.Likely> charges =
+        likely(
+            cells.stream().map(c -> c.chargeOffsetPercent().map(p -> p / 100)).toList(),
+            0,
+            UNKNOWN_ROOM);
     double[][] capacity = new double[DRAWS + 1][n];
     double[][] room = new double[DRAWS + 1][n];
     double[] median = new double[DRAWS + 1];
     SplittableRandom random = new SplittableRandom(20_240_601L);
     for (int row = 0; row <= DRAWS; row++) {
-      double shared = row == 0 ? 0 : common * normal(random);
+      boolean best = row == 0;
+      double shared = best ? 0 : common * normal(random);
       median[row] = scale + shared;
       for (int i = 0; i < n; i++) {
-        CellEstimates cell = cells.get(i);
-        Estimate ah = cell.capacityRelative().map(r -> r * scale);
-        Estimate percent = cell.chargeOffsetPercent();
-        double c = sd(ah, UNKNOWN_CAPACITY * scale);
-        double f = sd(percent.map(p -> p * nominalAh / 100), UNKNOWN_ROOM * nominalAh);
-        capacity[row][i] = ah.find().orElse(scale) + (row == 0 ? 0 : c * normal(random)) + shared;
-        room[row][i] =
-            -percent.find().orElse(0) * nominalAh / 100 + (row == 0 ? 0 : f * normal(random));
+        AlikeCells.Likely size = sizes.get(i);
+        AlikeCells.Likely charge = charges.get(i);
+        capacity[row][i] = scale * (best ? size.best() : size.draw(random)) + shared;
+        room[row][i] = -nominalAh * (best ? charge.best() : charge.draw(random));
       }
     }
     return Optional.of(new StringDraws(capacity, room, median));
@@ -86,8 +91,30 @@ public record StringDraws(double[][] capacityAh, double[][] roomAh, double[] med
     return new Estimate.Known(value, Math.min(low, value), Math.max(high, value));
   }
 
-  private static double sd(Estimate estimate, double otherwise) {
-    return estimate instanceof Estimate.Known k ? k.halfWidth() / TWO_SIDED_95 : otherwise;
+  /**
+   * Each cell weighed against its neighbours.
+   *
+   * @param usual where a cell is put that the log can't tell
+   * @param sd give or take that, one standard deviation
+   */
+  private static List<AlikeCells.Likely> likely(List<Estimate> seen, double usual, double sd) {
+    AlikeCells alike =
+        AlikeCells.of(
+            seen.stream()
+                .filter(Estimate.Known.class::isInstance)
+                .map(Estimate.Known.class::cast)
+                .toList());
+    return seen.stream()
+        .map(
+            estimate ->
+                estimate instanceof Estimate.Known known
+                    ? alike.weigh(known)
+                    : new AlikeCells.Likely(1, usual, sd, usual, sd))
+        .toList();
+  }
+
+  static double sd(Estimate.Known estimate) {
+    return estimate.halfWidth() / TWO_SIDED_95;
   }
 
   /** A standard normal number (Box and Muller 1958). */
