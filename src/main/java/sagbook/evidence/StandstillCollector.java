@@ -11,9 +11,16 @@ final class StandstillCollector {
 
   private static final double LEAST_STEP = 1e-3;
 
+  /**
+   * For so long the others have to be gone, s: one cell may lag behind them for an hour, as when
+   * their boards warm them and its own does not. Common practice, no source.
+   */
+  private static final double LAG_S = 7200;
+
   private final double[] last;
   private final double[] heldSinceS;
   private final double[] meanAtChange;
+  private final double[] awayS;
   private final double[] stuckS;
 
   StandstillCollector(Channels channels) {
@@ -22,6 +29,7 @@ final class StandstillCollector {
     Arrays.fill(last, Double.NaN);
     heldSinceS = new double[n];
     meanAtChange = new double[n];
+    awayS = new double[n];
     stuckS = new double[n];
   }
 
@@ -47,12 +55,16 @@ final class StandstillCollector {
     if (Math.abs(v - last[c]) < LEAST_STEP && clock.follows()) {
       heldSinceS[c] += clock.elapsedS();
       if (Math.abs(mean - meanAtChange[c]) > MOVES) {
-        stuckS[c] = Math.max(stuckS[c], heldSinceS[c]);
+        awayS[c] += clock.elapsedS();
+        if (awayS[c] >= LAG_S) {
+          stuckS[c] = Math.max(stuckS[c], heldSinceS[c]);
+        }
       }
       return;
     }
     last[c] = v;
     heldSinceS[c] = 0;
+    awayS[c] = 0;
     meanAtChange[c] = mean;
   }
 

@@ -15,6 +15,7 @@ final class ChannelStatistics {
 
   private final double moves;
   private final double leastStep;
+  private final double lagS;
   private long rows;
   private long valid;
   private double resolution = Double.NaN;
@@ -22,6 +23,9 @@ final class ChannelStatistics {
   private double lastOthers = Double.NaN;
   private double sinceS = Double.NaN;
   private double othersAtChange = Double.NaN;
+  private double lastS = Double.NaN;
+  private boolean away;
+  private double awayS;
   private double stuckS;
   private double stuckFromS = Double.NaN;
   private double squares;
@@ -33,10 +37,12 @@ final class ChannelStatistics {
    * @param moves how far the others must have moved for a still value to be stuck, and ten times
    *     what they may move in quiet times
    * @param leastStep smaller differences come from rounding
+   * @param lagS how long it may lag behind the others without being stuck, s
    */
-  ChannelStatistics(double moves, double leastStep) {
+  ChannelStatistics(double moves, double leastStep, double lagS) {
     this.moves = moves;
     this.leastStep = leastStep;
+    this.lagS = lagS;
   }
 
   /** Takes the channel's value in a row and the mean of its like; NaN when missing. */
@@ -58,12 +64,26 @@ final class ChannelStatistics {
     if (!(step < leastStep)) {
       sinceS = timeS;
       othersAtChange = others;
-    } else if (Math.abs(others - othersAtChange) > moves && timeS - sinceS > stuckS) {
-      stuckS = timeS - sinceS;
-      stuckFromS = sinceS;
+      away = false;
+      awayS = 0;
+    } else {
+      // A still value hides up to one step of its own.
+      double hidden = Double.isNaN(resolution) ? 0 : resolution;
+      standStill(timeS, Math.abs(others - othersAtChange) > moves + hidden);
     }
     last = value;
     lastOthers = others;
+    lastS = timeS;
+  }
+
+  /** A quiet night is no standstill: what counts is how long the others were gone meanwhile. */
+  private void standStill(double timeS, boolean othersAway) {
+    awayS += away && othersAway ? timeS - lastS : 0;
+    away = othersAway;
+    if (othersAway && awayS >= lagS && timeS - sinceS > stuckS) {
+      stuckS = timeS - sinceS;
+      stuckFromS = sinceS;
+    }
   }
 
   boolean isPresent() {

@@ -14,10 +14,16 @@ final class LogStatistics {
   private static final double LEAST_CELSIUS_STEP = 1e-3;
   private static final double LEAST_STUCK_S = 6 * 3600.0;
 
+  /**
+   * A cell that is not bled stays cool for an hour while those that are warm up. Common practice,
+   * no source.
+   */
+  private static final double CELSIUS_LAG_S = 2 * 3600.0;
+
   private final Slots slots;
   private final ChannelStatistics[] voltages;
   private final ChannelStatistics[] temperatures;
-  private final ChannelStatistics current = new ChannelStatistics(Double.NaN, 1e-6);
+  private final ChannelStatistics current = new ChannelStatistics(Double.NaN, 1e-6, 0);
   private final SkewMeter skew;
   private final SmearMeter smear = new SmearMeter();
 
@@ -27,8 +33,8 @@ final class LogStatistics {
     this.voltages = new ChannelStatistics[slots.cells()];
     this.temperatures = new ChannelStatistics[slots.cells()];
     for (int i = 0; i < slots.cells(); i++) {
-      voltages[i] = new ChannelStatistics(VOLTS_MOVED, LEAST_VOLT_STEP);
-      temperatures[i] = new ChannelStatistics(CELSIUS_MOVED, LEAST_CELSIUS_STEP);
+      voltages[i] = new ChannelStatistics(VOLTS_MOVED, LEAST_VOLT_STEP, 0);
+      temperatures[i] = new ChannelStatistics(CELSIUS_MOVED, LEAST_CELSIUS_STEP, CELSIUS_LAG_S);
     }
   }
 

@@ -10,7 +10,9 @@ import sagbook.model.Finding;
 /**
  * Names the cause, one a cell. Order matters: a voltage that lies badly makes every other number of
  * that cell doubtful, while a few millivolt are reckoned with; a drain explains an imbalance, not
- * the other way round; imbalance comes last of the charge causes because it is the mildest.
+ * the other way round; imbalance comes last of the charge causes because it is the mildest, but for
+ * a cell that is worn too little to be replaced: there levelling comes first, as it costs patience
+ * only and shows whether wear hides behind it.
  */
 final class CellJudge {
   private final Rules rules;
@@ -30,7 +32,7 @@ final class CellJudge {
     if (beyond(cell.voltageOffsetMillivolt(), rules.voltageMillivolt())) {
       found.add(Finding.VOLTAGE_SENSOR);
     }
-    if (worn) {
+    if (worn && !levelFirst(cell)) {
       found.add(hidesWear(cell) ? found.size() : 0, Finding.LOW_CAPACITY);
     }
     if (above(doubted(cell.resistanceRelative(), temperatureDoubt), rules.resistance())) {
@@ -55,6 +57,12 @@ final class CellJudge {
       found.add(told ? Finding.HEALTHY : Finding.INSUFFICIENT_EVIDENCE);
     }
     return found.get(0);
+  }
+
+  private boolean levelFirst(CellEstimates cell) {
+    return 1 - cell.capacityRelative().find().orElse(0) < rules.replaceCapacity()
+        && beyond(cell.chargeOffsetPercent(), rules.offsetPercent())
+        && !drains(cell);
   }
 
   /** Whether a voltage is surely so far off that it may pass for wear. */

@@ -125,7 +125,15 @@ public enum DecisionRule {
       "Nothing to do yet; the logs can't tell, see what to measure next month.",
       "Any log that shows the cell full and nearly empty.",
       "A full charge and a deep discharge within one log.",
-      "what was not seen is not judged (common practice, no source)");
+      "what was not seen is not judged (common practice, no source)"),
+  NO_STEPS(
+      Action.RUN_TEST,
+      Severity.WELL,
+      "Nothing to do yet; without clear load steps a loose joint would not show, see what to"
+          + " measure next month.",
+      "Any log in which large loads go on and off.",
+      "A kettle or an oven switched on and off a few times, the battery half charged.",
+      "a loose joint shows in nothing but resistance (common practice, no source)");
 
   private static final String NOT_WORN = "The cell itself need not be replaced.";
   private static final String PERHAPS_WORN = "Whether it is also worn can only be told after that.";
@@ -184,8 +192,16 @@ public enum DecisionRule {
           isAbove(cell.resistanceRelative(), 1 + rules.replaceResistance())
               ? RESISTIVE_MUCH
               : RESISTIVE;
-      case INSUFFICIENT_EVIDENCE -> suspected ? SUSPECTED : UNSEEN;
+      case INSUFFICIENT_EVIDENCE ->
+          suspected ? SUSPECTED : lacksOnlySteps(cell) ? NO_STEPS : UNSEEN;
     };
+  }
+
+  /** Whether all is known of a cell but how it answers to load steps. */
+  static boolean lacksOnlySteps(CellEstimates cell) {
+    return cell.resistanceRelative() instanceof Estimate.Unknown
+        && cell.capacityRelative() instanceof Estimate.Known
+        && cell.chargeOffsetPercent() instanceof Estimate.Known;
   }
 
   private static boolean isAbove(Estimate estimate, double limit) {
@@ -193,8 +209,10 @@ public enum DecisionRule {
   }
 
   /** The row in words for one cell, with its evidence. */
-  Advice advice(CellEstimates cell, List<String> why) {
-    boolean sound = cell.capacityRelative() instanceof Estimate.Known;
+  Advice advice(CellEstimates cell, List<String> why, Rules rules) {
+    boolean sound =
+        cell.capacityRelative() instanceof Estimate.Known size
+            && 1 - size.value() < rules.capacity().worth();
     return new Advice(
         action,
         List.of(cell.cell()),

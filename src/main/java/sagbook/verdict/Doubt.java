@@ -21,8 +21,12 @@ import sagbook.model.Finding;
  * @param limit the limit that the range holds, in the quantity's unit; NaN where there is no value
  * @param nearness distance from value to limit over the range's half-width, 0 to 1; 0 where there
  *     is no value
+ * @param unseen all cells that have no value of that kind
  */
-record Doubt(CellVerdict cell, Kind kind, double limit, double nearness) {
+record Doubt(CellVerdict cell, Kind kind, double limit, double nearness, List<Integer> unseen) {
+  Doubt {
+    unseen = List.copyOf(unseen);
+  }
 
   /** Quantities that a test can make surer. */
   enum Kind {
@@ -75,13 +79,21 @@ record Doubt(CellVerdict cell, Kind kind, double limit, double nearness) {
   static Optional<Doubt> of(BankVerdict verdict, Rules rules) {
     List<Doubt> all = new ArrayList<>();
     for (CellVerdict cell : verdict.cells()) {
-      limits(rules, cell.finding()).forEach(limit -> limit.doubt(cell).ifPresent(all::add));
+      limits(rules, cell.finding())
+          .forEach(limit -> limit.doubt(cell, unseen(verdict, limit.kind())).ifPresent(all::add));
     }
     return all.stream()
         .min(
             Comparator.comparingInt(Doubt::urgency)
                 .thenComparingDouble(Doubt::nearness)
                 .thenComparingInt(d -> d.cell().rank()));
+  }
+
+  private static List<Integer> unseen(BankVerdict verdict, Kind kind) {
+    return verdict.cells().stream()
+        .filter(c -> kind.of(c.estimates()) instanceof Estimate.Unknown)
+        .map(CellVerdict::cell)
+        .toList();
   }
 
   private int urgency() {
@@ -95,16 +107,17 @@ record Doubt(CellVerdict cell, Kind kind, double limit, double nearness) {
 
   /** One limit of the rules. */
   private record Limit(Kind kind, double at, Predicate<Finding> matters) {
-    Optional<Doubt> doubt(CellVerdict cell) {
+    Optional<Doubt> doubt(CellVerdict cell, List<Integer> unseen) {
       Estimate estimate = kind.of(cell.estimates());
       if (estimate instanceof Estimate.Known known) {
         double nearness = Math.abs(known.value() - at) / known.halfWidth();
         return known.low() < at && at < known.high()
-            ? Optional.of(new Doubt(cell, kind, at, nearness))
+            ? Optional.of(new Doubt(cell, kind, at, nearness, unseen))
             : Optional.empty();
       }
-      boolean unseen = cell.finding() == Finding.INSUFFICIENT_EVIDENCE && kind != Kind.RESISTANCE;
-      return unseen ? Optional.of(new Doubt(cell, kind, Double.NaN, 0)) : Optional.empty();
+      return cell.finding() == Finding.INSUFFICIENT_EVIDENCE
+          ? Optional.of(new Doubt(cell, kind, Double.NaN, 0, unseen))
+          : Optional.empty();
     }
   }
 
@@ -124,10 +137,15 @@ record Doubt(CellVerdict cell, Kind kind, double limit, double nearness) {
 
   /** Which cell, and why it is the one. */
   String sentence() {
-    String which = "Cell " + cell.cell() + " is the one in question: ";
     if (!(kind.of(cell.estimates()) instanceof Estimate.Known known)) {
-      return which + "its " + kind.key() + " is not known.";
+      return unseen.size() == 1
+          ? "Cell " + cell.cell() + " is the one in question: its " + kind.key() + " is not known."
+          : "The " + kind.key() + " of " + Words.cells(unseen) + " is not known.";
     }
+    String which =
+        cell.finding() == Finding.HEALTHY
+            ? "Cell " + cell.cell() + " counts as healthy, but its range reaches over a limit: "
+            : "Cell " + cell.cell() + " is the one in question: ";
     return which
         + (kind == Kind.CHARGE
             ? String.format(

@@ -19,18 +19,21 @@ final class Headline {
   private final List<CellVerdict> cells;
   private final List<String> exceeded;
   private final boolean allWorn;
+  private final Rules rules;
 
   Headline(
       BankEstimates estimates,
       Prospect prospect,
       List<CellVerdict> cells,
       List<String> exceeded,
-      boolean allWorn) {
+      boolean allWorn,
+      Rules rules) {
     this.estimates = estimates;
     this.prospect = prospect;
     this.cells = cells;
     this.exceeded = exceeded;
     this.allWorn = allWorn;
+    this.rules = rules;
   }
 
   String sentence() {
@@ -64,11 +67,18 @@ final class Headline {
   private boolean soundCapacities() {
     return cells.stream()
         .filter(c -> c.finding() == Finding.OUT_OF_BALANCE)
-        .allMatch(c -> c.estimates().capacityRelative() instanceof Estimate.Known);
+        .allMatch(
+            c ->
+                c.estimates().capacityRelative() instanceof Estimate.Known size
+                    && 1 - size.value() < rules.capacity().worth());
   }
 
   private String untroubled() {
     long unknown = count(Finding.INSUFFICIENT_EVIDENCE);
+    if (unknown == cells.size()
+        && cells.stream().allMatch(c -> DecisionRule.lacksOnlySteps(c.estimates()))) {
+      return "Nothing wrong was seen, but without clear load steps the joints can't be judged.";
+    }
     if (unknown == cells.size()) {
       return "Nothing wrong was seen, but the logs don't tell enough of any cell.";
     }

@@ -71,7 +71,7 @@ public final class Judge {
     return new BankVerdict(
         severity(exceeded, judged, wanted),
         first(exceeded, cells, wanted),
-        new Headline(estimates, prospect, cells, exceeded, isAllWorn(estimates)).sentence(),
+        new Headline(estimates, prospect, cells, exceeded, isAllWorn(estimates), rules).sentence(),
         todo,
         NextMonth.of(estimates, loggingAdvice),
         cells);
@@ -91,7 +91,7 @@ public final class Judge {
                   + " 25 °C may be wrong by %.0f %%.",
               100 * doubt));
     }
-    return new Judged(cell, finding, rule, rule.advice(cell, why));
+    return new Judged(cell, finding, rule, rule.advice(cell, why, rules));
   }
 
   /**
@@ -182,22 +182,31 @@ public final class Judge {
     if (!wanted.isEmpty()) {
       return wanted.get(0);
     }
-    boolean open = cells.stream().anyMatch(c -> c.finding() == Finding.INSUFFICIENT_EVIDENCE);
-    return open
-        ? new Advice(
-            Action.RUN_TEST,
-            places(cells, Finding.INSUFFICIENT_EVIDENCE),
-            "Make the test that is described for next month; the logs don't tell enough yet.",
-            List.of("Nothing wrong was seen, but not everything was seen."),
-            DecisionRule.UNSEEN.advice(cells.get(0).estimates(), List.of()).mindChanger(),
-            DecisionRule.UNSEEN.advice(cells.get(0).estimates(), List.of()).nextObservation())
-        : new Advice(
-            Action.NOTHING,
-            List.of(),
-            "Nothing to do; go on logging.",
-            List.of("No cell stands clear of the others."),
-            "A gap between cells that opens from month to month.",
-            "Next month's check.");
+    return cells.stream()
+        .filter(c -> c.finding() == Finding.INSUFFICIENT_EVIDENCE)
+        .min(Comparator.comparingInt(CellVerdict::rank))
+        .map(open -> test(open.advice(), places(cells, Finding.INSUFFICIENT_EVIDENCE)))
+        .orElseGet(Judge::nothing);
+  }
+
+  private static Advice test(Advice open, List<Integer> cells) {
+    return new Advice(
+        Action.RUN_TEST,
+        cells,
+        "Make the test that is described for next month; the logs don't tell enough yet.",
+        List.of("Nothing wrong was seen, but not everything was seen."),
+        open.mindChanger(),
+        open.nextObservation());
+  }
+
+  private static Advice nothing() {
+    return new Advice(
+        Action.NOTHING,
+        List.of(),
+        "Nothing to do; go on logging.",
+        List.of("No cell stands clear of the others."),
+        "A gap between cells that opens from month to month.",
+        "Next month's check.");
   }
 
   private static List<Integer> places(List<CellVerdict> cells, Finding finding) {

@@ -149,6 +149,24 @@ class DecisionTableTest {
     assertEquals(Severity.WELL, judged("pack: median 200 3", untold).severity());
   }
 
+  /** Sixteen silent joints are one thing to do, not sixteen alarms. */
+  @Test
+  void aLogWithoutLoadStepsIsToldOnce() {
+    BankVerdict verdict = judged("all: resistance ?; all: slow ?", PACK);
+    assertEquals(
+        "Nothing wrong was seen, but without clear load steps the joints can't be judged.",
+        verdict.headline());
+    assertEquals(List.of(), verdict.todo());
+    assertTrue(verdict.advice().nextObservation().contains("kettle"));
+  }
+
+  @Test
+  void whatIsLevelledFirstIsNotCalledSound() {
+    BankVerdict verdict = judged("4: offset -6 0.3; 4: capacity 0.94 0.005", PACK);
+    assertEquals("Cell 4 is out of balance; the others are fine.", verdict.headline());
+    assertTrue(verdict.advice().sentence().contains("can only be told after that"));
+  }
+
   @Test
   void aTieIsShownAsATie() {
     BankVerdict verdict = judged("3: capacity 0.88 0.005; 6: capacity 0.885 0.005", PACK);

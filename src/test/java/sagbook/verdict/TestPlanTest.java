@@ -155,6 +155,20 @@ class TestPlanTest {
   }
 
   @Test
+  void whereNoCellWasSwitchedTheLoadIsTheTest() {
+    TestPlan plan = plan("all: resistance ?; all: slow ?", evidence(4, 7, 5));
+    assertEquals("The resistance of cells 1, 2, 3, 4, 5 and 6 is not known.", plan.why());
+    assertTrue(plan.steps().get(0).doing().contains("kettle"));
+    assertTrue(plan.steps().get(0).predictedPercent() instanceof Estimate.Unknown);
+  }
+
+  @Test
+  void aHealthyCellWhoseRangeReachesOverALimitIsStillCalledHealthy() {
+    String why = plan("3: resistance 1.11 0.06", evidence(4, 7, 5)).why();
+    assertTrue(why.startsWith("Cell 3 counts as healthy, but its range reaches over"), why);
+  }
+
+  @Test
   void aDoubtfulOffsetAsksForAFullCharge() {
     TestPlan plan = plan("4: offset -3 1.5", evidence(4, 7, 5));
     assertEquals("charge", plan.steps().get(0).quantity());

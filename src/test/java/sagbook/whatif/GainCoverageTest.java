@@ -44,12 +44,7 @@ class GainCoverageTest {
   }
 
   @ParameterizedTest
-  @CsvSource({
-    "0.003, 0.2, 0.1",
-    "0.003, 0.2, 0",
-    "0.01, 0.5, 0.1",
-    "0.01, 0.5, 0"
-  })
+  @CsvSource({"0.003, 0.2, 0.1", "0.003, 0.2, 0", "0.01, 0.5, 0.1", "0.01, 0.5, 0"})
   void intervalsHoldTheTrueGain(double capacitySd, double offsetSd, double weak) {
     SplittableRandom random = new SplittableRandom(41);
     List<Change> changes =

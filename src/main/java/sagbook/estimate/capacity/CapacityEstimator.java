@@ -3,6 +3,7 @@ package sagbook.estimate.capacity;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.function.Function;
 import sagbook.estimate.axis.AxisBuilder;
 import sagbook.estimate.axis.ChargeAxis;
@@ -370,11 +371,22 @@ public final class CapacityEstimator {
                 + sq(SCALE_SD * capacity)
                 + sq(misfit * capacity));
     if (!(sd < WIDEST_CAPACITY_SD * capacity)) {
-      return Estimate.unknown(
-          "the battery was not discharged deep enough to see where its cells run empty; one"
-              + " discharge to about 10 to 15 % would settle it");
+      return notDeepEnough();
     }
     return Estimate.of(capacity, sd);
+  }
+
+  private Estimate notDeepEnough() {
+    OptionalInt first = EmptyFirst.cell(record, pack.chemistry());
+    return Estimate.unknown(
+        first.isPresent()
+            ? "cell "
+                + first.getAsInt()
+                + " was nearly empty while the others were not yet, so the log does not show where"
+                + " they run empty; bring all cells to full together, then one discharge to about"
+                + " 10 to 15 % would settle it"
+            : "the battery was not discharged deep enough to see where its cells run empty; one"
+                + " discharge to about 10 to 15 % would settle it");
   }
 
   private Estimate capacity(Estimate median, double loss, double lossSd, boolean topSeen) {

@@ -10,6 +10,7 @@ import sagbook.record.BankResult;
 import sagbook.report.words.Numbers;
 import sagbook.report.words.OutsideText;
 import sagbook.verdict.CellVerdict;
+import sagbook.verdict.Severity;
 import sagbook.wording.Words;
 
 /** The questions that a keeper has, answered from a bank's verdict. */
@@ -47,6 +48,11 @@ final class Answers {
   }
 
   private String fine() {
+    long open = open();
+    if (open > 0 && bank.verdict().severity() == Severity.WELL) {
+      int all = bank.verdict().cells().size();
+      return words.say("answer.fine.open", Long.toString(open), Integer.toString(all));
+    }
     String severity = bank.verdict().severity().name().toLowerCase(Locale.ROOT);
     return words.say("answer.fine." + severity.replace('_', '-'));
   }
@@ -143,12 +149,15 @@ final class Answers {
         Numbers.high(estimate));
   }
 
+  private long open() {
+    return bank.verdict().cells().stream()
+        .filter(c -> c.finding() == Finding.INSUFFICIENT_EVIDENCE)
+        .count();
+  }
+
   private String sure() {
     int all = bank.verdict().cells().size();
-    long open =
-        bank.verdict().cells().stream()
-            .filter(c -> c.finding() == Finding.INSUFFICIENT_EVIDENCE)
-            .count();
+    long open = open();
     return open == 0
         ? words.say("answer.sure.all", Integer.toString(all))
         : words.say("answer.sure.some", Long.toString(open), Integer.toString(all));
