@@ -31,6 +31,12 @@ final class StepCollector {
   /** Share of capacity over which hysteresis turns round; published curves take a few per cent. */
   private static final double HYSTERESIS_SHARE = 0.04;
 
+  /**
+   * Capacity at which hysteresis counts one; of a larger string it counts more, as currents do, so
+   * that strings of all sizes are fitted alike.
+   */
+  private static final double USUAL_AH = 280;
+
   private final Channels channels;
   private final double nominalAh;
   private final int cells;
@@ -155,7 +161,8 @@ final class StepCollector {
     if (channels.hasCurrent()) {
       double before = state[basis.hysteresis()];
       double turned = 1 - Math.exp(-Math.abs(moved) / (HYSTERESIS_SHARE * nominalAh));
-      state[basis.hysteresis()] += (Math.signum(moved) - before) * turned;
+      double whole = Math.signum(moved) * nominalAh / USUAL_AH;
+      state[basis.hysteresis()] += (whole - before) * turned;
     }
   }
 

@@ -6,6 +6,7 @@ import java.util.Arrays;
 final class ChannelRhythm {
   private static final double WHOLE_ROWS = 0.8;
   private static final double OFTEN = 0.05;
+  private static final double HARDLY = 0.01;
   private static final double FEW_REPEATS = 0.05;
   private static final double MANY_PAUSES = 0.2;
   private static final long LEAST_VALUES = 50;
@@ -102,16 +103,12 @@ final class ChannelRhythm {
   }
 
   /**
-   * Whether a value is written only when it differs from the one before: after a short interval
-   * hardly any value repeats (rounding and a sign of life after a long pause do), intervals are
-   * often long, and some channel pauses again and again, not just once.
+   * Whether a value is written only when it differs from the one before: hardly any value repeats,
+   * or hardly any after a short interval where long ones are common (rounding and a sign of life
+   * after a pause repeat values); and some channel pauses again and again, not just once.
    */
   boolean isChangeOnly() {
-    double promptS = PROMPT * shortIntervalS();
-    long prompt = all.upTo(promptS);
-    if (all.total() < LEAST_VALUES
-        || repeats.upTo(promptS) >= FEW_REPEATS * prompt
-        || prompt > (1 - MANY_PAUSES) * all.total()) {
+    if (all.total() < LEAST_VALUES || !(hardlyRepeats() || repeatsAfterPausesOnly())) {
       return false;
     }
     for (long each : pauses) {
@@ -120,6 +117,16 @@ final class ChannelRhythm {
       }
     }
     return false;
+  }
+
+  private boolean hardlyRepeats() {
+    return repeats.total() < HARDLY * all.total();
+  }
+
+  private boolean repeatsAfterPausesOnly() {
+    double promptS = PROMPT * shortIntervalS();
+    long prompt = all.upTo(promptS);
+    return repeats.upTo(promptS) < FEW_REPEATS * prompt && prompt < (1 - MANY_PAUSES) * all.total();
   }
 
   /** Short but not rare time between two values of one cell, s. */

@@ -55,7 +55,7 @@ public final class CapacityEstimator {
    */
   private static final double BRIDGED = 0.5;
 
-  /** How far the axis wanders over the log, as a multiple of what it does within a day. */
+  /** How far an axis that wanders at random does so over the log, as a multiple of a day's. */
   private static final double AXIS_WANDERS = 3;
 
   /** Voltage that no part of the model explains, one standard deviation, V. */
@@ -123,7 +123,7 @@ public final class CapacityEstimator {
   private final double nominalAh;
   private final boolean counted;
 
-  /** Error of the charge axis within a day, one standard deviation, Ah. */
+  /** Error of the charge axis, one standard deviation, Ah. */
   private final double axisSdAh;
 
   /** Whether the string was worked so hard that the drop inside the cells bends their curves. */
@@ -154,8 +154,8 @@ public final class CapacityEstimator {
     this.counted = wanderAhInADay.isPresent();
     this.axisSdAh =
         wanderAhInADay
-            .map(day -> Math.hypot(COUNTED_AXIS_SD * nominalAh, BRIDGED * day))
-            .orElse(MADE_UP_AXIS_WITHIN_DAY_SD * nominalAh);
+            .map(day -> Math.hypot(COUNTED_AXIS_SD * nominalAh, AXIS_WANDERS * BRIDGED * day))
+            .orElse(AXIS_WANDERS * MADE_UP_AXIS_WITHIN_DAY_SD * nominalAh);
     this.view = StringView.of(record, axis.chargeAh(), nominalAh, pack.bleedOhm());
     this.grid = TimeGrid.over(view.days());
     this.fast = view.usualRate() > FASTEST_RATE;
@@ -164,7 +164,7 @@ public final class CapacityEstimator {
   /** Estimates for all cells; unknown with a reason where the log can't tell. */
   public CapacityResult estimate() {
     double stepAh = nominalAh / 560;
-    CommonPart common = new CommonPart(view.rows(), view.cells(), AXIS_WANDERS * axisSdAh);
+    CommonPart common = new CommonPart(view.rows(), view.cells(), axisSdAh);
     CurveLearner.Learned first =
         new CurveLearner(view, grid, common, slowOhm, stepAh, 0, 0)
             .first(AxisBuilder.restingVoltage(record, slowOhm));

@@ -19,6 +19,9 @@ final class CellFit {
   /** Share of the drop over the slow resistance by which cells differ beyond a mere resistance. */
   private static final double POLARISATION_SHARE = 0.05;
 
+  /** The same of what the current has changed lately, which the slow parts have yet to follow. */
+  private static final double RESTLESS_SHARE = 0.03;
+
   static final int SHIFT = 0;
   static final int LOSS = 1;
   static final int STRETCH = 2;
@@ -145,7 +148,8 @@ final class CellFit {
   }
 
   private double variance(double slope, double topAh, double common, int r) {
-    double restless = Math.abs(view.currentA()[r] - view.slowCurrentA()[r]) * 2e-5;
+    double restless =
+        RESTLESS_SHARE * places.slowOhm() * Math.abs(view.currentA()[r] - view.slowCurrentA()[r]);
     // What the string has in common (polarisation, above all near full) is not shared by a cell
     // that stands elsewhere on the curve.
     double apart = Math.min(1, Math.abs(view.chargeAh()[r] - topAh) / priors.apartAh());
