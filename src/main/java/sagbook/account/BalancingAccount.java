@@ -9,6 +9,7 @@ import sagbook.evidence.Evidence;
 import sagbook.evidence.ThinnedRecord;
 import sagbook.model.Estimate;
 import sagbook.model.PackDescription;
+import sagbook.wording.Words;
 
 /**
  * What balancing did.
@@ -22,6 +23,7 @@ import sagbook.model.PackDescription;
  */
 public record BalancingAccount(
     List<Board> boards, double nearFullHours, double mostMilliamp, Estimate neededMilliamp) {
+  private static final Words WORDS = Words.english();
 
   /** A level below this is off. */
   private static final double ON = 0.02;
@@ -131,7 +133,7 @@ public record BalancingAccount(
   }
 
   private static Estimate needed(List<CellEstimates> cells) {
-    Estimate most = Estimate.unknown("no cell's self-discharge is known");
+    Estimate most = Estimate.unknown(WORDS.say("unknown.no-drain"));
     for (CellEstimates cell : cells) {
       if (cell.selfDischargeMilliamp() instanceof Estimate.Known drain
           && !(most instanceof Estimate.Known known && known.value() >= drain.value())) {

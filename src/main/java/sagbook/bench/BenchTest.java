@@ -3,6 +3,7 @@ package sagbook.bench;
 import java.util.List;
 import sagbook.model.BenchLog;
 import sagbook.model.Estimate;
+import sagbook.wording.Words;
 
 /**
  * What a bench test tells of one cell.
@@ -33,6 +34,7 @@ public record BenchTest(
     Form form,
     double fromIt,
     double toIt) {
+  private static final Words WORDS = Words.english();
 
   /** Definitions of resistance by a step of load. */
   public enum Form {
@@ -128,11 +130,10 @@ public record BenchTest(
 
     Estimate estimate(double endVoltage) {
       if (this.equals(NONE)) {
-        return Estimate.unknown("the test holds no discharge at constant current");
+        return Estimate.unknown(WORDS.say("bench.no-discharge"));
       }
       if (lowestV > endVoltage) {
-        return Estimate.unknown(
-            "the discharge stopped before the cell was down at its end voltage");
+        return Estimate.unknown(WORDS.say("bench.stopped"));
       }
       return new Estimate.Known(ampereHours, ampereHours - stepAh, ampereHours + stepAh);
     }
@@ -162,7 +163,7 @@ public record BenchTest(
 
   /** The first step of the standards' form, or else the first from rest. */
   private static Step step(BenchLog log, double[] load, double nominalAh) {
-    Step fromRest = Step.none("the test holds no step of load");
+    Step fromRest = Step.none(WORDS.say("bench.no-step"));
     for (int r = 1; r < load.length; r++) {
       boolean rises = load[r] - load[r - 1] > STEP_IT * nominalAh;
       boolean rest = Math.abs(load[r - 1]) < LOAD_IT * nominalAh;

@@ -3,7 +3,6 @@ package sagbook.estimate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import sagbook.estimate.axis.AxisBuilder;
 import sagbook.estimate.axis.ChargeAxis;
@@ -22,9 +21,12 @@ import sagbook.evidence.Evidence;
 import sagbook.evidence.ThinnedRecord;
 import sagbook.model.Estimate;
 import sagbook.model.PackDescription;
+import sagbook.wording.Words;
 
 /** Runs the estimators over a bank's evidence, each on what the ones before it found. */
 public final class BankEstimator {
+  private static final Words WORDS = Words.english();
+
   /** Age of a response that has settled but for the slowest parts, s. */
   private static final double SETTLED_S = 400;
 
@@ -82,35 +84,24 @@ public final class BankEstimator {
       PackDescription pack, boolean counted, ChargeAxis axis, ResistanceResult resistance) {
     List<String> remarks = new ArrayList<>();
     if (pack.openCircuit().isPresent()) {
-      remarks.add(
-          "Where the cells are full and where they are empty was read off the open-circuit table in the"
-              + " pack description.");
+      remarks.add(WORDS.say("remark.table"));
     }
     if (!counted) {
-      remarks.add(
-          "No current was logged: the charge that went in and out was inferred from the string's"
-              + " voltage, which is good enough to compare cells, not to count ampere-hours.");
+      remarks.add(WORDS.say("remark.no-current"));
     } else if (axis.fullCharges() > 1) {
       remarks.add(
-          String.format(
-              Locale.ROOT,
-              "The current sensor's zero was off by %.2f A, found from %d charges past the same"
-                  + " voltage, and taken out.",
-              axis.offsetA(),
-              axis.fullCharges()));
+          WORDS.say(
+              "remark.zero", Words.fixed(axis.offsetA(), 2), Integer.toString(axis.fullCharges())));
     }
     if (resistance.activationEnergyKilojoulePerMole() instanceof Estimate.Known k) {
       remarks.add(
-          String.format(
-              Locale.ROOT,
-              "All resistances are brought to 25 °C with an activation energy of %.0f kJ/mol (95 %%"
-                  + " interval %.0f to %.0f), %s.",
-              k.value(),
-              k.low(),
-              k.high(),
+          WORDS.say(
               k.halfWidth() < HARDLY_FITTED_KILOJOULE
-                  ? "fitted to this log"
-                  : "a usual value for whole cells, because the log's temperatures hardly changed"));
+                  ? "remark.energy.fitted"
+                  : "remark.energy.usual",
+              Words.fixed(k.value(), 0),
+              Words.fixed(k.low(), 0),
+              Words.fixed(k.high(), 0)));
     }
     return remarks;
   }

@@ -6,6 +6,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import sagbook.model.Estimate;
+import sagbook.wording.Words;
 
 /**
  * What a string gives between its first full and its first empty cell. With capacity C and room to
@@ -21,6 +22,8 @@ import sagbook.model.Estimate;
  *     {@code nowAh}, one a cell, Ah
  */
 public record UsableCharge(Estimate nowAh, Estimate balancedAh, List<Estimate> gainAh) {
+  private static final Words WORDS = Words.english();
+
   public UsableCharge {
     gainAh = List.copyOf(gainAh);
   }
@@ -43,8 +46,7 @@ public record UsableCharge(Estimate nowAh, Estimate balancedAh, List<Estimate> g
     Optional<StringDraws> drawn = StringDraws.of(cells, medianAh, nominalAh);
     int n = cells.size();
     if (drawn.isEmpty()) {
-      Estimate none =
-          Estimate.unknown("most cells' capacities are unknown, so the string's is too");
+      Estimate none = Estimate.unknown(WORDS.say("unknown.string"));
       return new UsableCharge(none, none, Collections.nCopies(n, none));
     }
     StringDraws draws = drawn.get();

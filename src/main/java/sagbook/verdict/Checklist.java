@@ -3,6 +3,7 @@ package sagbook.verdict;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import sagbook.wording.Words;
 
 /**
  * What to go through before laying hands on the battery for an action. Common practice, no source;
@@ -12,22 +13,13 @@ import java.util.Optional;
  * @param points one sentence each, in the order to go through them
  */
 public record Checklist(Action action, List<String> points) {
-  private static final String CODES =
-      "Local electrical and fire codes, the cell maker's sheet and a licensed electrician come"
-          + " before this list; if any point is beyond you, stop and call one.";
-  private static final String ALONE =
-      "Don't work alone; have somebody near who knows where the main disconnect is, and a way out"
-          + " that is clear.";
-  private static final String BARE =
-      "Take off rings, watches and chains; wear eye protection and insulating gloves.";
-  private static final String TOOLS =
-      "Use insulated tools, one at a time, and cover every terminal that you don't work on.";
-  private static final String ISOLATE =
-      "Switch off charger and loads, open the main disconnect, secure it against closing, and"
-          + " check with a meter that no current flows.";
-  private static final String SMELL =
-      "Leave a cell alone that is swollen, leaks, smells or is hot; keep away and ask somebody"
-          + " qualified.";
+  private static final Words WORDS = Words.english();
+  private static final String CODES = WORDS.say("before.codes");
+  private static final String ALONE = WORDS.say("before.alone");
+  private static final String BARE = WORDS.say("before.bare");
+  private static final String TOOLS = WORDS.say("before.tools");
+  private static final String ISOLATE = WORDS.say("before.isolate");
+  private static final String SMELL = WORDS.say("before.smell");
 
   public Checklist {
     points = List.copyOf(points);
@@ -38,61 +30,45 @@ public record Checklist(Action action, List<String> points) {
     List<String> own =
         switch (action) {
           case CHECK_SENSOR ->
-              List.of(
-                  BARE,
-                  "Measure with a meter whose probes are shrouded and fused, between the terminals"
-                      + " of the one cell; the battery stays closed and connected.",
-                  "Before unplugging a sense wire, ask the board maker in which order.");
+              List.of(BARE, WORDS.say("before.sensor.probe"), WORDS.say("before.sensor.order"));
           case MEND_JOINT ->
               List.of(
                   ISOLATE,
-                  "Discharge to about a third first: a short then does the least harm, and no cell"
-                      + " is near empty.",
+                  WORDS.say("before.joint.third"),
                   BARE,
                   TOOLS,
-                  "Undo one joint at a time; clean both faces bright, and put it back before you"
-                      + " undo the next.",
-                  "Tighten with a torque wrench to the cell maker's sheet, no more.",
-                  "Close the disconnect, and compare the joint's millivolts with its neighbours' at"
-                      + " a small load first.");
+                  WORDS.say("before.joint.one"),
+                  WORDS.say("before.joint.torque"),
+                  WORDS.say("before.joint.compare"));
           case REBALANCE ->
               List.of(
-                  "If the boards do it, nothing is opened: let them.",
+                  WORDS.say("before.level.boards"),
                   ISOLATE,
                   BARE,
                   TOOLS,
-                  "Charge a single cell only with a charger made for its chemistry, set below its"
-                      + " upper limit, and stay with it.",
-                  "Stop when its voltage reaches the limit or it grows warm.");
+                  WORDS.say("before.level.charger"),
+                  WORDS.say("before.level.stop"));
           case PLAN_REPLACEMENT ->
               List.of(
-                  "Find a spare of the same chemistry, maker and size, of like age, capacity and"
-                      + " resistance; one that is much stronger buys nothing, a weaker one takes.",
-                  "Measure the spare's capacity and resistance before it goes in.",
-                  "Bring the spare to the same charge as its neighbours: full, when they have just"
-                      + " been charged full.",
-                  "Discharge to about a third first, spare and battery alike, if the maker's sheet"
-                      + " names no other level for work.",
+                  WORDS.say("before.spare.find"),
+                  WORDS.say("before.spare.measure"),
+                  WORDS.say("before.spare.level"),
+                  WORDS.say("before.spare.third"),
                   ISOLATE,
                   BARE,
                   TOOLS,
-                  "Mark the polarity; check it with a meter before each joint is closed.",
-                  "Fix the cells under the same pressure as before, and tighten to the cell maker's"
-                      + " torque.",
-                  "Charge slowly to full once and watch the new cell's voltage against its"
-                      + " neighbours'.");
+                  WORDS.say("before.spare.polarity"),
+                  WORDS.say("before.spare.press"),
+                  WORDS.say("before.spare.watch"));
           case STOP_AND_ISOLATE ->
               List.of(
-                  "Open the main disconnect; charge and discharge nothing until the cause is found.",
-                  "Look, smell and feel for warmth from outside before anything is opened.",
-                  "If a cell grows warm by itself, leave, and call the fire brigade.",
+                  WORDS.say("before.isolate.open"),
+                  WORDS.say("before.isolate.look"),
+                  WORDS.say("before.isolate.fire"),
                   BARE,
                   TOOLS);
           case RUN_TEST ->
-              List.of(
-                  "The test uses the battery as it is; nothing is opened.",
-                  "Stay within the limits of the cell maker's sheet, and stop at the first cell that"
-                      + " reaches one.");
+              List.of(WORDS.say("before.test.closed"), WORDS.say("before.test.limits"));
           case WATCH, NOTHING -> List.of();
         };
     if (own.isEmpty()) {

@@ -3,7 +3,6 @@ package sagbook.verdict;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Predicate;
@@ -11,6 +10,7 @@ import java.util.stream.Stream;
 import sagbook.estimate.CellEstimates;
 import sagbook.model.Estimate;
 import sagbook.model.Finding;
+import sagbook.wording.Words;
 
 /**
  * A cell whose decision hangs on how wide a range is: the range holds the limit at which another
@@ -24,6 +24,8 @@ import sagbook.model.Finding;
  * @param unseen all cells that have no value of that kind
  */
 record Doubt(CellVerdict cell, Kind kind, double limit, double nearness, List<Integer> unseen) {
+  private static final Words WORDS = Words.english();
+
   Doubt {
     unseen = List.copyOf(unseen);
   }
@@ -137,34 +139,25 @@ record Doubt(CellVerdict cell, Kind kind, double limit, double nearness, List<In
 
   /** Which cell, and why it is the one. */
   String sentence() {
+    String place = Integer.toString(cell.cell());
     if (!(kind.of(cell.estimates()) instanceof Estimate.Known known)) {
       return unseen.size() == 1
-          ? "Cell " + cell.cell() + " is the one in question: its " + kind.key() + " is not known."
-          : "The " + kind.key() + " of " + Words.cells(unseen) + " is not known.";
+          ? WORDS.say("doubt.unknown." + kind.key(), place)
+          : WORDS.say("doubt.unknown.all." + kind.key(), VerdictWords.cells(unseen));
     }
+    boolean charge = kind == Kind.CHARGE;
     String which =
-        cell.finding() == Finding.HEALTHY
-            ? "Cell " + cell.cell() + " counts as healthy, but its range reaches over a limit: "
-            : "Cell " + cell.cell() + " is the one in question: ";
-    return which
-        + (kind == Kind.CHARGE
-            ? String.format(
-                Locale.ROOT,
-                "it holds %+.1f %% of charge against its neighbours, but it may be %+.1f to %+.1f %%,"
-                    + " and from %+.1f %% on it would be called out of balance.",
-                known.value(),
-                known.low(),
-                known.high(),
-                limit)
-            : String.format(
-                Locale.ROOT,
-                "its %s is %.1f %% of its neighbours', but it may be %.1f to %.1f %%, and %s %.0f %%"
-                    + " something else would have to be done.",
-                kind.key(),
-                100 * known.value(),
-                100 * known.low(),
-                100 * known.high(),
-                kind == Kind.CAPACITY ? "below" : "above",
-                100 * limit));
+        WORDS.say(cell.finding() == Finding.HEALTHY ? "doubt.healthy" : "doubt.cell", place);
+    return WORDS.say(
+        "doubt." + kind.key(),
+        which,
+        said(known.value()),
+        said(known.low()),
+        said(known.high()),
+        charge ? Words.signed(limit, 1) : Words.fixed(100 * limit, 0));
+  }
+
+  private String said(double value) {
+    return kind == Kind.CHARGE ? Words.signed(value, 1) : Words.fixed(100 * value, 1);
   }
 }

@@ -2,16 +2,17 @@ package sagbook.verdict;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import sagbook.estimate.BankEstimates;
 import sagbook.model.Estimate;
 import sagbook.model.Finding;
 import sagbook.whatif.Change;
 import sagbook.whatif.Outcome;
 import sagbook.whatif.Prospect;
+import sagbook.wording.Words;
 
 /** The one sentence that comes first. */
 final class Headline {
+  private static final Words WORDS = Words.english();
   private static final double WORTH_SAYING_AH = 0.5;
 
   private final BankEstimates estimates;
@@ -39,28 +40,25 @@ final class Headline {
   String sentence() {
     List<String> clauses = new ArrayList<>();
     if (!exceeded.isEmpty()) {
-      clauses.add("a limit was exceeded");
+      clauses.add(WORDS.say("headline.limit"));
     }
-    clause(Finding.LOW_CAPACITY, "has lost capacity", "have lost capacity", clauses);
-    clause(Finding.CONNECTION, "seems to have a bad joint", "seem to have bad joints", clauses);
-    clause(Finding.HIGH_RESISTANCE, "has too much resistance", "have too much resistance", clauses);
-    clause(Finding.SELF_DISCHARGE, "is losing charge by itself", "are losing charge", clauses);
-    String worn = soundCapacities() ? ", not worn" : "";
+    clause(Finding.LOW_CAPACITY, "headline.capacity", clauses);
+    clause(Finding.CONNECTION, "headline.joint", clauses);
+    clause(Finding.HIGH_RESISTANCE, "headline.resistance", clauses);
+    clause(Finding.SELF_DISCHARGE, "headline.drain", clauses);
     clause(
-        Finding.OUT_OF_BALANCE, "is out of balance" + worn, "are out of balance" + worn, clauses);
-    clause(Finding.VOLTAGE_SENSOR, "has a wrong voltage reading", "have wrong readings", clauses);
-    clause(
-        Finding.TEMPERATURE_SENSOR,
-        "has a doubtful temperature reading",
-        "have doubtful temperature readings",
+        Finding.OUT_OF_BALANCE,
+        soundCapacities() ? "headline.balance.sound" : "headline.balance",
         clauses);
+    clause(Finding.VOLTAGE_SENSOR, "headline.voltage", clauses);
+    clause(Finding.TEMPERATURE_SENSOR, "headline.temperature", clauses);
     if (allWorn) {
-      clauses.add("the battery as a whole has aged");
+      clauses.add(WORDS.say("headline.aged"));
     }
     if (clauses.isEmpty()) {
       return untroubled();
     }
-    return Words.capital(String.join("; ", clauses)) + rest() + ".";
+    return VerdictWords.capital(String.join("; ", clauses)) + rest() + ".";
   }
 
   /** Whether the capacity of every cell that is out of balance is known, and was not found low. */
@@ -77,17 +75,16 @@ final class Headline {
     long unknown = count(Finding.INSUFFICIENT_EVIDENCE);
     if (unknown == cells.size()
         && cells.stream().allMatch(c -> DecisionRule.lacksOnlySteps(c.estimates()))) {
-      return "Nothing wrong was seen, but without clear load steps the joints can't be judged.";
+      return WORDS.say("headline.no-steps");
     }
     if (unknown == cells.size()) {
-      return "Nothing wrong was seen, but the logs don't tell enough of any cell.";
+      return WORDS.say("headline.nothing.seen");
     }
     if (unknown > 0) {
-      return "Nothing wrong was seen; for "
-          + Words.cells(places(Finding.INSUFFICIENT_EVIDENCE))
-          + " the logs don't tell enough.";
+      return WORDS.say(
+          "headline.nothing.some", VerdictWords.cells(places(Finding.INSUFFICIENT_EVIDENCE)));
     }
-    return "All " + cells.size() + " cells are fine.";
+    return WORDS.say("headline.fine", Integer.toString(cells.size()));
   }
 
   private String rest() {
@@ -95,7 +92,9 @@ final class Headline {
     if (fine == 0) {
       return "";
     }
-    return count(Finding.INSUFFICIENT_EVIDENCE) == 0 && !allWorn ? "; the others are fine" : "";
+    return count(Finding.INSUFFICIENT_EVIDENCE) == 0 && !allWorn
+        ? WORDS.say("headline.others")
+        : "";
   }
 
   private long count(Finding finding) {
@@ -106,12 +105,13 @@ final class Headline {
     return cells.stream().filter(c -> c.finding() == finding).map(CellVerdict::cell).toList();
   }
 
-  private void clause(Finding finding, String one, String many, List<String> into) {
+  private void clause(Finding finding, String key, List<String> into) {
     List<Integer> places = places(finding);
     if (places.isEmpty()) {
       return;
     }
-    String text = Words.cells(places) + " " + (places.size() == 1 ? one : many);
+    String text =
+        WORDS.say(key + (places.size() == 1 ? ".one" : ".many"), VerdictWords.cells(places));
     if (finding == Finding.LOW_CAPACITY) {
       text += gain(places);
     }
@@ -127,19 +127,13 @@ final class Headline {
         prospect
             .find(Change.replace(places))
             .map(Outcome::gainAh)
-            .orElse(Estimate.unknown("it was not reckoned"));
+            .orElse(Estimate.unknown(WORDS.say("unknown.not-reckoned")));
     if (!(gain instanceof Estimate.Known known && known.low() > WORTH_SAYING_AH)) {
       return "";
     }
-    boolean one = places.size() == 1;
-    String limits = one ? " and limits the battery" : " and limit the battery";
+    String count = places.size() == 1 ? ".one" : ".many";
     return estimates.medianCapacityAh() instanceof Estimate.Known
-        ? String.format(
-            Locale.ROOT,
-            "%s: replacing %s would add about %.0f Ah",
-            limits,
-            one ? "it" : "both",
-            known.value())
-        : limits;
+        ? WORDS.say("headline.gain" + count, Words.fixed(known.value(), 0))
+        : WORDS.say("headline.limits" + count);
   }
 }

@@ -3,7 +3,6 @@ package sagbook.verdict;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import sagbook.estimate.BankEstimates;
 import sagbook.estimate.CellEstimates;
 import sagbook.evidence.Stress;
@@ -12,9 +11,11 @@ import sagbook.model.Finding;
 import sagbook.model.PackDescription;
 import sagbook.numeric.Robust;
 import sagbook.whatif.Prospect;
+import sagbook.wording.Words;
 
 /** Turns a bank's estimates into a decision. */
 public final class Judge {
+  private static final Words WORDS = Words.english();
   private static final double GAS_CONSTANT = 8.314462618;
   private static final double ZERO_CELSIUS = 273.15;
 
@@ -82,14 +83,9 @@ public final class Judge {
     Finding finding = cellJudge.find(cell, doubt);
     DecisionRule rule = DecisionRule.of(finding, cell, rules, cellJudge.suspected(cell));
     List<String> why =
-        new ArrayList<>(Words.evidence(cell, estimates.resistancePulseS(), pack.timezone()));
+        new ArrayList<>(VerdictWords.evidence(cell, estimates.resistancePulseS(), pack.timezone()));
     if (doubt > rules.resistance().sure() / 2) {
-      why.add(
-          String.format(
-              Locale.ROOT,
-              "It is so much warmer or colder than its neighbours that bringing its resistance to"
-                  + " 25 °C may be wrong by %.0f %%.",
-              100 * doubt));
+      why.add(WORDS.say("why.warmth", Words.fixed(100 * doubt, 0)));
     }
     return new Judged(cell, finding, rule, rule.advice(cell, why, rules));
   }
@@ -112,7 +108,9 @@ public final class Judge {
   /** A cell that passed a limit: that first, then what its cause asks for. */
   private static Advice stop(List<String> passed, Judged one) {
     boolean more = one.rule().severity() != Severity.WELL;
-    String sentence = String.join(" ", passed) + (more ? " Then: " + one.advice().sentence() : "");
+    String limits = String.join(" ", passed);
+    String sentence =
+        more ? WORDS.say("advice.limit.then", limits, one.advice().sentence()) : limits;
     List<String> why = new ArrayList<>(passed);
     why.addAll(one.advice().why());
     return new Advice(
@@ -120,8 +118,8 @@ public final class Judge {
         one.advice().cells(),
         sentence,
         why,
-        "A reading by a multimeter or thermometer that shows the limit was not passed.",
-        "The same reading taken by hand, before the battery is used again.");
+        WORDS.say("advice.limit.mind"),
+        WORDS.say("advice.limit.next"));
   }
 
   /** Every advice that asks for something, the first to be done first. */
@@ -150,16 +148,14 @@ public final class Judge {
     return new Advice(
         Action.PLAN_REPLACEMENT,
         List.of(),
-        "Plan for the battery as a whole: its cells have aged together, and replacing single ones"
-            + " buys little.",
+        WORDS.say("advice.aged.doing"),
         List.of(
-            String.format(
-                Locale.ROOT,
-                "The middle cell holds %.0f Ah of the %.0f Ah on the cell maker's sheet.",
-                median,
-                pack.nominalCapacityAh())),
-        "A discharge counted by a second meter that gives more.",
-        "The ampere-hours of one full discharge, counted by a second meter.");
+            WORDS.say(
+                "advice.aged.why",
+                Words.fixed(median, 0),
+                Words.fixed(pack.nominalCapacityAh(), 0))),
+        WORDS.say("advice.aged.mind"),
+        WORDS.say("advice.aged.next"));
   }
 
   private static Severity severity(
@@ -193,8 +189,8 @@ public final class Judge {
     return new Advice(
         Action.RUN_TEST,
         cells,
-        "Make the test that is described for next month; the logs don't tell enough yet.",
-        List.of("Nothing wrong was seen, but not everything was seen."),
+        WORDS.say("advice.test.doing"),
+        List.of(WORDS.say("advice.test.why")),
         open.mindChanger(),
         open.nextObservation());
   }
@@ -203,10 +199,10 @@ public final class Judge {
     return new Advice(
         Action.NOTHING,
         List.of(),
-        "Nothing to do; go on logging.",
-        List.of("No cell stands clear of the others."),
-        "A gap between cells that opens from month to month.",
-        "Next month's check.");
+        WORDS.say("advice.none.doing"),
+        List.of(WORDS.say("advice.none.why")),
+        WORDS.say("advice.none.mind"),
+        WORDS.say("advice.none.next"));
   }
 
   private static List<Integer> places(List<CellVerdict> cells, Finding finding) {

@@ -14,14 +14,14 @@ final class NextMonth {
     List<String> all = new ArrayList<>();
     for (CellEstimates cell : estimates.cells()) {
       if (cell.capacityRelative() instanceof Estimate.Unknown u) {
-        add(all, Words.capital(u.reason()) + ".");
+        add(all, VerdictWords.capital(u.reason()) + ".");
       }
       if (cell.resistanceRelative() instanceof Estimate.Unknown u) {
-        add(all, Words.capital(u.reason()) + ".");
+        add(all, VerdictWords.capital(u.reason()) + ".");
       }
     }
     if (estimates.medianCapacityAh() instanceof Estimate.Unknown u) {
-      add(all, Words.capital(u.reason()) + ".");
+      add(all, VerdictWords.capital(u.reason()) + ".");
     }
     loggingAdvice.forEach(sentence -> add(all, sentence));
     return all;

@@ -2,13 +2,15 @@ package sagbook.verdict;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import sagbook.evidence.Stress;
 import sagbook.model.Finding;
 import sagbook.model.Limits;
+import sagbook.wording.Words;
 
 /** Which limits a cell passed, as sentences; what a sensor says that lies is not counted. */
 final class PassedLimits {
+  private static final Words WORDS = Words.english();
+
   /** What a limit may be passed by before it counts: a board's error and a moment. */
   private static final double VOLTAGE_GRACE = 0.03;
 
@@ -40,49 +42,41 @@ final class PassedLimits {
     if (stress.hoursAboveMax()[c] > HOURS_GRACE
         && stress.highestVoltageV()[c] > limits.cellMaxVoltage() + VOLTAGE_GRACE) {
       all.add(
-          String.format(
-              Locale.ROOT,
-              "Cell %d was charged to %.2f V, above the limit of %.2f V, for %.1f h: stop charging"
-                  + " until the cause is found.",
-              c + 1,
-              stress.highestVoltageV()[c],
-              limits.cellMaxVoltage(),
-              stress.hoursAboveMax()[c]));
+          WORDS.say(
+              "limit.high",
+              Integer.toString(c + 1),
+              Words.fixed(stress.highestVoltageV()[c], 2),
+              Words.fixed(limits.cellMaxVoltage(), 2),
+              Words.fixed(stress.hoursAboveMax()[c], 1)));
     }
     if (stress.hoursBelowMin()[c] > HOURS_GRACE
         && stress.lowestVoltageV()[c] < limits.cellMinVoltage() - VOLTAGE_GRACE) {
       all.add(
-          String.format(
-              Locale.ROOT,
-              "Cell %d was drained to %.2f V, below the limit of %.2f V, for %.1f h: do not"
-                  + " discharge further, recharge slowly and find the cause.",
-              c + 1,
-              stress.lowestVoltageV()[c],
-              limits.cellMinVoltage(),
-              stress.hoursBelowMin()[c]));
+          WORDS.say(
+              "limit.low",
+              Integer.toString(c + 1),
+              Words.fixed(stress.lowestVoltageV()[c], 2),
+              Words.fixed(limits.cellMinVoltage(), 2),
+              Words.fixed(stress.hoursBelowMin()[c], 1)));
     }
   }
 
   private void temperature(int c, List<String> all) {
     if (stress.hoursHot()[c] > HOURS_GRACE) {
       all.add(
-          String.format(
-              Locale.ROOT,
-              "Cell %d was at up to %.0f °C, above the limit of %.0f °C: stop and let it cool, then"
-                  + " look for a bad joint.",
-              c + 1,
-              stress.highestTemperatureC()[c],
-              limits.dischargeMaxTemperatureC()));
+          WORDS.say(
+              "limit.hot",
+              Integer.toString(c + 1),
+              Words.fixed(stress.highestTemperatureC()[c], 0),
+              Words.fixed(limits.dischargeMaxTemperatureC(), 0)));
     }
     if (stress.hoursChargingCold()[c] > COLD_HOURS_GRACE) {
       all.add(
-          String.format(
-              Locale.ROOT,
-              "Cell %d was charged for %.1f h below %.0f °C, which damages it for good: block"
-                  + " charging in the cold.",
-              c + 1,
-              stress.hoursChargingCold()[c],
-              limits.chargeMinTemperatureC()));
+          WORDS.say(
+              "limit.cold",
+              Integer.toString(c + 1),
+              Words.fixed(stress.hoursChargingCold()[c], 1),
+              Words.fixed(limits.chargeMinTemperatureC(), 0)));
     }
   }
 }

@@ -6,6 +6,7 @@ import sagbook.evidence.Evidence;
 import sagbook.evidence.StepWindow;
 import sagbook.model.Estimate;
 import sagbook.numeric.Robust;
+import sagbook.wording.Words;
 
 /**
  * How narrow an interval would become, predicted from this month's evidence: half-widths in % of
@@ -17,6 +18,8 @@ import sagbook.numeric.Robust;
  * this month has, whose log holds the same repetitions.
  */
 final class Precision {
+  private static final Words WORDS = Words.english();
+
   /** Faster than this buys nothing more, s. */
   static final double FAST_S = 10;
 
@@ -35,7 +38,7 @@ final class Precision {
   static Estimate likeTheOthers(Doubt doubt, List<CellEstimates> cells) {
     double[] widths = widths(doubt, cells);
     if (widths.length == 0) {
-      return Estimate.unknown("this log holds no such measurement to predict from");
+      return Estimate.unknown(WORDS.say("unknown.no-such"));
     }
     double usual = Robust.median(widths);
     return Doubt.Kind.exact(

@@ -2,7 +2,6 @@ package sagbook.verdict;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import sagbook.estimate.BankEstimates;
 import sagbook.estimate.CellEstimates;
@@ -11,6 +10,7 @@ import sagbook.evidence.Turn;
 import sagbook.model.Chemistry;
 import sagbook.model.Estimate;
 import sagbook.model.PackDescription;
+import sagbook.wording.Words;
 
 /**
  * What to measure next month and what it would buy for the cell in question ({@link Doubt}). A step
@@ -22,6 +22,7 @@ import sagbook.model.PackDescription;
  * @param steps the steps, safest and most useful first
  */
 public record TestPlan(int cell, String why, List<Step> steps) {
+  private static final Words WORDS = Words.english();
   private static final double DEEP_LFP_V = 3.1;
   private static final double DEEP_NMC_V = 3.4;
   private static final double EDGE_SHARE = 0.2;
@@ -55,11 +56,7 @@ public record TestPlan(int cell, String why, List<Step> steps) {
       BankVerdict verdict, BankEstimates estimates, Evidence evidence, PackDescription pack) {
     Optional<Doubt> found = Doubt.of(verdict, Rules.of(pack.rules()));
     if (found.isEmpty()) {
-      return new TestPlan(
-          weakest(verdict),
-          "No decision hangs on how wide a range is, so nothing needs to be measured on purpose; go"
-              + " on logging as before.",
-          List.of());
+      return new TestPlan(weakest(verdict), WORDS.say("plan.none"), List.of());
     }
     Doubt doubt = found.get();
     Planner planner = new Planner(doubt, estimates.cells(), evidence, pack);
@@ -87,14 +84,9 @@ public record TestPlan(int cell, String why, List<Step> steps) {
   /** What to do where no test buys anything. */
   private static String instead(Doubt.Kind kind) {
     return switch (kind) {
-      case CAPACITY ->
-          "This month's log has shown it nearly empty; once more would not narrow that. Next month's"
-              + " value beside this one will tell.";
-      case RESISTANCE ->
-          "More switching or faster logging would hardly narrow that. Feel or measure the joints"
-              + " instead: their warmth, or their millivolts, under the highest usual load.";
-      case CHARGE ->
-          "Another full charge would not narrow that. Next month's value beside this one will tell.";
+      case CAPACITY -> WORDS.say("plan.instead.capacity");
+      case RESISTANCE -> WORDS.say("plan.instead.resistance");
+      case CHARGE -> WORDS.say("plan.instead.charge");
     };
   }
 
@@ -111,12 +103,7 @@ public record TestPlan(int cell, String why, List<Step> steps) {
       }
       return List.of(
           step(
-              String.format(
-                  Locale.ROOT,
-                  "Charge to full and let it stand for an hour; then discharge at an ordinary load"
-                      + " until the lowest cell reads %.2f V (10 to 15 %% left), no deeper; let it"
-                      + " rest for an hour, so that the voltages settle, then recharge.",
-                  deepV),
+              WORDS.say("plan.depth", Words.fixed(deepV, 2)),
               Precision.likeTheOthers(doubt, cells)));
     }
 
@@ -131,33 +118,23 @@ public record TestPlan(int cell, String why, List<Step> steps) {
       List<Step> steps = new ArrayList<>();
       steps.add(
           step(
-              String.format(
-                  Locale.ROOT,
-                  "Half charged, switch a steady load of about %.0f A (a kettle, an oven) on for two"
-                      + " minutes and off for two, %d times, with charger and sun off.",
-                  ampere,
-                  EDGES),
+              WORDS.say("plan.edges", Words.fixed(ampere, 0), Integer.toString(EDGES)),
               Precision.moreEdges(doubt, cells, evidence, 2 * EDGES, ampere)));
       double cadence = evidence.cadenceS();
       if (cadence > Precision.FAST_S) {
         steps.add(
             step(
-                String.format(
-                    Locale.ROOT,
-                    "Log every %.0f s or faster through the month, %.0f times as often as now.",
-                    Precision.FAST_S,
-                    Math.ceil(cadence / Precision.FAST_S)),
+                WORDS.say(
+                    "plan.faster",
+                    Words.fixed(Precision.FAST_S, 0),
+                    Words.fixed(Math.ceil(cadence / Precision.FAST_S), 0)),
                 Precision.fasterLogging(doubt, cadence)));
       }
       return steps;
     }
 
     private List<Step> fullCharge() {
-      return List.of(
-          step(
-              "Charge to full once a week and hold it there until the current has died away; let it"
-                  + " stand for an hour before the next discharge.",
-              Precision.likeTheOthers(doubt, cells)));
+      return List.of(step(WORDS.say("plan.charge"), Precision.likeTheOthers(doubt, cells)));
     }
 
     private Step step(String doing, Estimate predicted) {

@@ -12,6 +12,7 @@ import sagbook.estimate.CellEstimates;
 import sagbook.estimate.StringDraws;
 import sagbook.model.Chemistry;
 import sagbook.model.Estimate;
+import sagbook.wording.Words;
 
 /**
  * Works out a {@link Prospect} by drawing the cells from their estimates and doing the arithmetic
@@ -19,12 +20,13 @@ import sagbook.model.Estimate;
  * widen its gain.
  */
 public final class WhatIf {
+  private static final Words WORDS = Words.english();
+
   /** From this excess over the string's median on a joint is worth a question, as a share. */
   private static final double JOINT_WORTH = 0.1;
 
   private static final double SURE = 0.95;
-  private static final String NO_CAPACITIES =
-      "most cells' capacities are unknown, so what a change would buy can't be reckoned";
+  private static final String NO_CAPACITIES = WORDS.say("unknown.change");
 
   private final List<CellEstimates> cells;
   private final Estimate medianAh;
@@ -141,7 +143,7 @@ public final class WhatIf {
             ? estimates
                 .resistanceMilliohm()
                 .map(r -> Math.max(0, r) * use.highestDischargeA().getAsDouble())
-            : Estimate.unknown("no discharge current was logged");
+            : Estimate.unknown(WORDS.say("unknown.no-discharge"));
     return new Prospect.CellCost(known, sag);
   }
 
@@ -194,7 +196,7 @@ public final class WhatIf {
   private Estimate inTheEvening(double[] byRow) {
     return use.eveningA().isPresent()
         ? StringDraws.estimate(byRow)
-        : Estimate.unknown("the log holds no discharge between 17:00 and 23:00 to reckon with");
+        : Estimate.unknown(WORDS.say("unknown.no-evening"));
   }
 
   private Estimate minutes(Estimate kWh) {
@@ -203,10 +205,10 @@ public final class WhatIf {
 
   private Estimate sag(StringModel model, double[] milliohm) {
     if (!model.resistanceKnown()) {
-      return Estimate.unknown("most cells' resistances are unknown");
+      return Estimate.unknown(WORDS.say("unknown.resistances"));
     }
     if (use.highestDischargeA().isEmpty()) {
-      return Estimate.unknown("no discharge current was logged");
+      return Estimate.unknown(WORDS.say("unknown.no-discharge"));
     }
     double ampere = use.highestDischargeA().getAsDouble();
     return StringDraws.estimate(milliohm).map(total -> total * ampere / 1000);

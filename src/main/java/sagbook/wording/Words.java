@@ -61,7 +61,8 @@ public final class Words {
     if (pattern == null) {
       throw new IllegalArgumentException("no wording for " + key);
     }
-    return new MessageFormat(pattern, Locale.ROOT).format(arguments);
+    // An apostrophe is one here; for the formatter it would begin what is quoted.
+    return new MessageFormat(pattern.replace("'", "''"), Locale.ROOT).format(arguments);
   }
 
   public boolean has(String key) {
@@ -119,6 +120,16 @@ public final class Words {
   /** A time such as "3 May 2026, 14:05". */
   public String time(Instant time, ZoneId zone) {
     return DateTimeFormatter.ofPattern(say("time"), locale).format(time.atZone(zone));
+  }
+
+  /** A number with a fixed count of decimals, as results.json has it within its sentences. */
+  public static String fixed(double number, int decimals) {
+    return String.format(Locale.ROOT, "%." + decimals + "f", number);
+  }
+
+  /** The same, with its sign even where it is positive. */
+  public static String signed(double number, int decimals) {
+    return String.format(Locale.ROOT, "%+." + decimals + "f", number);
   }
 
   /** The language's tag for the page. */

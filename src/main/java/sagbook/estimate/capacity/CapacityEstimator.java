@@ -14,6 +14,7 @@ import sagbook.model.Estimate;
 import sagbook.model.PackDescription;
 import sagbook.numeric.EvenTable;
 import sagbook.numeric.Robust;
+import sagbook.wording.Words;
 
 /**
  * Capacity, charge offset, self-discharge and voltage error of every cell of a bank.
@@ -27,6 +28,8 @@ import sagbook.numeric.Robust;
  * half-cell functions where it was not visited ({@link CurveAnchor}).
  */
 public final class CapacityEstimator {
+  private static final Words WORDS = Words.english();
+
   // The shares and voltages below were set on invented packs of a generator that shares no code
   // with
   // this project; what is common practice says so.
@@ -169,9 +172,7 @@ public final class CapacityEstimator {
         new CurveLearner(view, grid, common, slowOhm, stepAh, 0, 0)
             .first(AxisBuilder.restingVoltage(record, slowOhm));
     if (first.toAh() - first.fromAh() < 0.08 * nominalAh) {
-      return nothing(
-          "the battery was hardly used: less than 8 % of its charge went through it, so the curves"
-              + " can't be compared; one discharge to about 20 % and a full charge would settle it");
+      return nothing(WORDS.say("unknown.hardly-used"));
     }
     CurveSplit split = CurveSplit.of(first, pack, nominalAh);
     CurveLearner learner =
@@ -342,21 +343,17 @@ public final class CapacityEstimator {
   private Estimate medianCapacity(
       Optional<CurveAnchor> anchor, boolean topSeen, double seenFromAh) {
     if (!counted) {
-      return Estimate.unknown(
-          "no current was logged, so ampere-hours can't be counted; log the pack current");
+      return Estimate.unknown(WORDS.say("unknown.no-current.capacity"));
     }
     if (fast) {
       return tooFast();
     }
     if (pack.chemistry() != Chemistry.LFP && pack.openCircuit().isEmpty()) {
       // A measured NMC cell came out 4 % wrong by the published curve of another.
-      return Estimate.unknown(
-          "cells of this chemistry differ too much from make to make for ampere-hours; put your"
-              + " cells' open-circuit table into the pack description");
+      return Estimate.unknown(WORDS.say("unknown.makes-differ"));
     }
     if (!topSeen || anchor.isEmpty()) {
-      return Estimate.unknown(
-          "the battery was never charged full in this time; one full charge would settle it");
+      return Estimate.unknown(WORDS.say("unknown.never-full"));
     }
     CurveAnchor a = anchor.get();
     double capacity = a.fullAh() - a.emptyAh();
@@ -380,13 +377,8 @@ public final class CapacityEstimator {
     OptionalInt first = EmptyFirst.cell(record, pack.chemistry());
     return Estimate.unknown(
         first.isPresent()
-            ? "cell "
-                + first.getAsInt()
-                + " was nearly empty while the others were not yet, so the log does not show where"
-                + " they run empty; bring all cells to full together, then one discharge to about"
-                + " 10 to 15 % would settle it"
-            : "the battery was not discharged deep enough to see where its cells run empty; one"
-                + " discharge to about 10 to 15 % would settle it");
+            ? WORDS.say("unknown.empty-first", Integer.toString(first.getAsInt()))
+            : WORDS.say("unknown.not-deep"));
   }
 
   private Estimate capacity(Estimate median, double loss, double lossSd, boolean topSeen) {
@@ -400,15 +392,11 @@ public final class CapacityEstimator {
   }
 
   private static Estimate.Unknown tooFast() {
-    return Estimate.unknown(
-        "the battery was emptied faster than in two hours, which bends the cells' curves; a slower"
-            + " discharge would settle it");
+    return Estimate.unknown(WORDS.say("unknown.too-fast"));
   }
 
   private static Estimate.Unknown unseen() {
-    return Estimate.unknown(
-        "this cell's end of charge or its steps on the way were not seen clearly enough; bring all"
-            + " cells to full together once, then discharge to about 15 %");
+    return Estimate.unknown(WORDS.say("unknown.unclear"));
   }
 
   private Estimate relative(double loss, double lossSd, double spanAh, boolean topSeen) {
@@ -450,9 +438,7 @@ public final class CapacityEstimator {
                 && fit.seenAh() > WELL_SEEN * nominalAh
                 && at < -APART * nominalAh);
     if (!tells) {
-      return Estimate.unknown(
-          "the cells stayed on the flat part of their curve, where voltage says nothing about"
-              + " charge; one full charge would settle it");
+      return Estimate.unknown(WORDS.say("unknown.flat"));
     }
     double sd =
         Math.sqrt(
@@ -469,18 +455,14 @@ public final class CapacityEstimator {
   private Estimate selfDischarge(CellReading reading, double medianDrift, boolean topSeen) {
     if (!counted || view.days() < 5) {
       return Estimate.unknown(
-          counted
-              ? "it takes at least five days of log to see a drain"
-              : "no current was logged, so a drain can't be put in milliampere");
+          counted ? WORDS.say("unknown.five-days") : WORDS.say("unknown.no-current.drain"));
     }
     double perDay = reading.driftAhPerDay().value() - medianDrift;
     double sd = Math.hypot(reading.driftAhPerDay().sd(), 0.0015 * nominalAh / view.days());
     double milliamp = perDay * 1000 / 24;
     double milliampSd = sd * 1000 / 24;
     if (!(milliampSd < 40 * nominalAh / 280) || (!topSeen && milliampSd > 20 * nominalAh / 280)) {
-      return Estimate.unknown(
-          "the cells were not seen at the same point of their curve often enough; a full charge"
-              + " every few days would settle it");
+      return Estimate.unknown(WORDS.say("unknown.drain"));
     }
     return Estimate.of(milliamp, milliampSd);
   }

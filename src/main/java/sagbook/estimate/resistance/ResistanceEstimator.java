@@ -9,6 +9,7 @@ import sagbook.estimate.response.StringResponse;
 import sagbook.evidence.Evidence;
 import sagbook.evidence.StepWindow;
 import sagbook.model.Estimate;
+import sagbook.wording.Words;
 
 /**
  * DC resistance as change of voltage over change of current a stated time after the step (the
@@ -22,6 +23,8 @@ import sagbook.model.Estimate;
  * sensor's gain and the unknown moment of a step between two rows.
  */
 public final class ResistanceEstimator {
+  private static final Words WORDS = Words.english();
+
   /**
    * What no repetition shows, one standard deviation, relative: gain of a current sensor, shape of
    * the response, the moment of a step between two rows. Set so that intervals hold the truth on
@@ -97,10 +100,7 @@ public final class ResistanceEstimator {
     }
     Optional<StringResponse> response = StringResponse.of(evidence.basis(), windows, scale);
     if (response.isEmpty() || !(response.get().at(pulseS) > 0)) {
-      return nothing(
-          pulseS,
-          "the log holds no clean load steps; switch a large load (a kettle, an oven) on and off a"
-              + " few times a day");
+      return nothing(pulseS, WORDS.say("unknown.no-steps"));
     }
     if (!evidence.channels().hasCurrent()) {
       return assemble(pulseS, scale, response.get(), Optional.empty());
@@ -112,7 +112,7 @@ public final class ResistanceEstimator {
         scale = reference.get().scale();
         response = StringResponse.of(evidence.basis(), windows, scale);
         if (response.isEmpty()) {
-          return nothing(pulseS, "the log holds too few clean load steps");
+          return nothing(pulseS, WORDS.say("unknown.few-steps"));
         }
       }
     }
@@ -141,8 +141,8 @@ public final class ResistanceEstimator {
     boolean absolute = reference.isPresent();
     String noAbsolute =
         evidence.channels().hasCurrent()
-            ? "no temperature was logged, so the resistance can't be brought to 25 °C"
-            : "no current was logged, so there is nothing to divide the voltage by";
+            ? WORDS.say("unknown.no-temperature")
+            : WORDS.say("unknown.no-current.resistance");
     double kilojoule =
         reference
             .map(ReferenceConditions::activationEnergy)
@@ -158,10 +158,7 @@ public final class ResistanceEstimator {
     List<CellResistance> all = new ArrayList<>();
     for (CellShare share : shares) {
       if (!(share.relative() > LEAST_SHARE && share.relative() < MOST_SHARE)) {
-        return nothing(
-            pulseS,
-            "the cells' answers to load steps contradict each other, as if not all of them carried"
-                + " the same current; check which columns belong to this string");
+        return nothing(pulseS, WORDS.say("unknown.contradiction"));
       }
     }
     for (CellShare share : shares) {

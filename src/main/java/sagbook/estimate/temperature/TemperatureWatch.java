@@ -2,11 +2,11 @@ package sagbook.estimate.temperature;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import sagbook.estimate.TemperatureFault;
 import sagbook.evidence.Evidence;
 import sagbook.evidence.ThinnedRecord;
 import sagbook.numeric.Robust;
+import sagbook.wording.Words;
 
 /**
  * Compares each cell's temperature with its neighbours': cells of one string share a room and a
@@ -14,6 +14,8 @@ import sagbook.numeric.Robust;
  * practice, no source.
  */
 public final class TemperatureWatch {
+  private static final Words WORDS = Words.english();
+
   /** Standstill that no cell shows while its neighbours move, h. */
   private static final double STUCK_HOURS = 20;
 
@@ -58,28 +60,16 @@ public final class TemperatureWatch {
     }
     double stuck = evidence.temperatureStuckHours()[c];
     if (stuck > STUCK_HOURS) {
-      return new TemperatureFault.Seen(
-          String.format(
-              Locale.ROOT,
-              "has not moved for %.0f hours while its neighbours' temperatures did",
-              stuck));
+      return new TemperatureFault.Seen(WORDS.say("thermometer.stuck", Words.fixed(stuck, 0)));
     }
     if (Math.abs(mean) > FAR_OFF_K) {
       return new TemperatureFault.Seen(
-          String.format(
-              Locale.ROOT,
-              "reads %.1f K %s than its neighbours all the time",
-              Math.abs(mean),
-              mean > 0 ? "more" : "less"));
+          WORDS.say(
+              mean > 0 ? "thermometer.more" : "thermometer.less", Words.fixed(Math.abs(mean), 1)));
     }
     if (sd > RESTLESS_RATIO * usualSd && sd > RESTLESS_K) {
       return new TemperatureFault.Seen(
-          String.format(
-              Locale.ROOT,
-              "moves %.2f K on its own, its neighbours only %.2f K: it seems to show something else"
-                  + " than the cell, such as its board",
-              sd,
-              usualSd));
+          WORDS.say("thermometer.other", Words.fixed(sd, 2), Words.fixed(usualSd, 2)));
     }
     return new TemperatureFault.None();
   }

@@ -53,17 +53,17 @@ final class ReportPageTest {
     assertEquals(
         List.of(
             "Is it fine? Not quite. Something needs attention in the coming weeks.",
-            "What is wrong? Cell 12: low capacity. By itself the cell costs the battery 33 Ah (28 to"
-                + " 39). Cell 7: connection. By itself the cell costs the battery 1.0 Ah (0.0 to 4.1)."
-                + " Cell 5: out of balance. By itself the cell costs the battery 11.8 Ah (9.9 to"
-                + " 13.4).",
-            "What does that buy? Bringing all cells to full together: about 7.8 Ah more"
-                + " (5.6 to 10.4). That is 0.41 kWh, or 38 min of a usual evening’s load. Mending"
+            "What is wrong? Cell 12: low capacity. By itself the cell costs the battery 33 Ah (27 to"
+                + " 39). Cell 7: connection. By itself the cell costs the battery 0.7 Ah (0.0 to 2.7)."
+                + " Cell 5: out of balance. By itself the cell costs the battery 11.7 Ah (10.2 to"
+                + " 13.3).",
+            "What does that buy? Bringing all cells to full together: about 9.0 Ah more"
+                + " (6.3 to 11.4). That is 0.47 kWh, or 44 min of a usual evening’s load. Mending"
                 + " the joint at cell 7: no more charge, but 19 mV less sag at 64.2 A, and less"
-                + " than a minute more at a usual evening’s load. Replacing cell 12: about 27 Ah"
-                + " more (4 to 29). That is 1.4 kWh, or 2.2 h of a usual evening’s load. Replacing"
+                + " than a minute more at a usual evening’s load. Replacing cell 12: about 29 Ah"
+                + " more (4 to 33). That is 1.5 kWh, or 2.4 h of a usual evening’s load. Replacing"
                 + " cell 5: no more than bringing it level with the others does. Replacing cells 5"
-                + " and 12: about 38 Ah more (14 to 40). That is 2.0 kWh, or 3.0 h of a usual"
+                + " and 12: about 40 Ah more (15 to 44). That is 2.1 kWh, or 3.2 h of a usual"
                 + " evening’s load. Replacing any other single cell would buy next to nothing. The"
                 + " description names no spare, so one of nominal 280 Ah was reckoned with.",
             "How sure is that? 1 of 16 cells could not be judged: the log does not show enough."
@@ -87,7 +87,7 @@ final class ReportPageTest {
     List<String> rows = page.select(".ranking tbody tr").eachText();
     assertEquals(16, rows.size());
     assertEquals(
-        "1 cell 12 low capacity 243239 to 247 0.3860.362 to 0.410 1.40.8 to 2.0 3328 to 39",
+        "1 cell 12 low capacity 243239 to 247 0.3860.362 to 0.410 1.40.8 to 2.0 3327 to 39",
         rows.get(0));
     assertEquals(
         "4 cell 3 insufficient evidence n/aa 0.3140.290 to 0.338 0.4\u22120.2 to 0.9 n/aa",
