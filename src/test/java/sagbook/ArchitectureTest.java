@@ -31,11 +31,11 @@ class ArchitectureTest {
       Map.ofEntries(
           Map.entry("model", Set.of("wording")),
           Map.entry("numeric", Set.of()),
-          Map.entry("issue", Set.of()),
+          Map.entry("issue", Set.of("wording")),
           Map.entry("wording", Set.of()),
-          Map.entry("packfile", Set.of("model", "issue")),
+          Map.entry("packfile", Set.of("model", "issue", "wording")),
           Map.entry("align", Set.of("model", "issue", "numeric")),
-          Map.entry("logfile", Set.of("model", "issue", "numeric", "packfile", "align")),
+          Map.entry("logfile", Set.of("model", "issue", "numeric", "packfile", "align", "wording")),
           Map.entry("evidence", Set.of("model", "numeric")),
           Map.entry("estimate", Set.of("model", "numeric", "evidence", "wording")),
           Map.entry("bench", Set.of("model", "wording")),
@@ -53,7 +53,8 @@ class ArchitectureTest {
                   "evidence",
                   "estimate",
                   "whatif",
-                  "verdict")),
+                  "verdict",
+                  "wording")),
           Map.entry("season", Set.of("model", "numeric", "record", "wording")),
           Map.entry(
               "report",
@@ -81,8 +82,9 @@ class ArchitectureTest {
                   "estimate",
                   "whatif",
                   "verdict",
-                  "record")),
-          Map.entry("simulate", Set.of("model")),
+                  "record",
+                  "wording")),
+          Map.entry("simulate", Set.of("model", "wording")),
           Map.entry(
               "cli",
               Set.of(

@@ -198,11 +198,7 @@ public final class CheckCommand implements Callable<Integer> {
               ? LocalDate.parse(text).atStartOfDay(zone).toInstant()
               : OffsetDateTime.parse(text).toInstant());
     } catch (DateTimeException wrong) {
-      throw InputProblem.usage(
-          option
-              + " is "
-              + InputProblem.quoted(text)
-              + "; expected a date such as 2026-06-01, or 2026-06-01T08:00:00+02:00.");
+      throw InputProblem.usage("problem.option.moment", option, InputProblem.quoted(text));
     }
   }
 }

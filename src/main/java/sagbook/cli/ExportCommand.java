@@ -21,6 +21,7 @@ import sagbook.record.CheckResult;
 import sagbook.record.store.RecordCsv;
 import sagbook.record.store.RecordFile;
 import sagbook.report.SeasonFolder;
+import sagbook.wording.Words;
 
 /** A season's results as tables for notebooks. */
 @Command(
@@ -47,6 +48,8 @@ import sagbook.report.SeasonFolder;
       "be read, 4 the tables can't be written."
     })
 public final class ExportCommand implements Callable<Integer> {
+  private static final Words WORDS = Words.english();
+
   @Spec private CommandSpec spec;
 
   @Option(
@@ -95,7 +98,10 @@ public final class ExportCommand implements Callable<Integer> {
       String done =
           record != null
               ? ofRecord(record)
-              : ofLogs(wanted(pack, "--pack or --record"), wanted(folder(), "--tables"), err);
+              : ofLogs(
+                  wanted(pack, "problem.export.pack"),
+                  wanted(folder(), "problem.export.tables"),
+                  err);
       stdout.println(done);
       stdout.flush();
       return ExitCode.WELL;
@@ -110,17 +116,17 @@ public final class ExportCommand implements Callable<Integer> {
     return tables != null ? tables : out;
   }
 
-  private static Path wanted(@Nullable Path path, String option) throws InputProblem {
+  private static Path wanted(@Nullable Path path, String key) throws InputProblem {
     if (path == null) {
-      throw InputProblem.usage("Export needs " + option + "; see export --help for examples.");
+      throw InputProblem.usage(key);
     }
     return path;
   }
 
   private String ofRecord(Path file) throws InputProblem {
-    wanted(folder(), "--tables or --out");
+    wanted(folder(), "problem.export.folder");
     if (!logs.isEmpty()) {
-      throw InputProblem.usage("Export takes either a record or logs, not both.");
+      throw InputProblem.usage("problem.export.either");
     }
     try (RecordFile kept = RecordFile.existing(file)) {
       if (tables != null) {
@@ -130,16 +136,12 @@ public final class ExportCommand implements Callable<Integer> {
         SeasonFolder.write(RecordCsv.files(kept), out);
       }
     }
-    return "The "
-        + (tables != null ? "tables" : "record’s CSV files")
-        + " lie in "
-        + folder()
-        + ".";
+    return WORDS.say(tables != null ? "export.tables" : "export.record", String.valueOf(folder()));
   }
 
   private String ofLogs(Path described, Path to, PrintWriter err) throws InputProblem {
     if (logs.isEmpty()) {
-      throw InputProblem.usage("Export needs at least one log, or --record.");
+      throw InputProblem.usage("problem.export.logs");
     }
     ReadRequest request =
         new ReadRequest(
@@ -153,10 +155,9 @@ public final class ExportCommand implements Callable<Integer> {
       months = Season.run(request, Version.current(), progress::at);
     }
     SeasonFolder.write(months, to);
-    return months.size()
-        + (months.size() == 1 ? " month" : " months")
-        + " checked; the tables and season.ipynb lie in "
-        + to
-        + ".";
+    return WORDS.say(
+        months.size() == 1 ? "export.month" : "export.months",
+        Integer.toString(months.size()),
+        to.toString());
   }
 }

@@ -10,6 +10,7 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import sagbook.issue.InputProblem;
 import sagbook.record.store.RecordCsv;
+import sagbook.wording.Words;
 
 /** A record back from plain CSV. */
 @Command(
@@ -45,7 +46,7 @@ public final class ImportCommand implements Callable<Integer> {
     PrintWriter err = spec.commandLine().getErr();
     try {
       RecordCsv.read(folder, record);
-      stdout.println("Imported " + folder + " into " + record + ".");
+      stdout.println(Words.english().say("import.done", folder.toString(), record.toString()));
       stdout.flush();
       return ExitCode.WELL;
     } catch (InputProblem problem) {

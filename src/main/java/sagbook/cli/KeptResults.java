@@ -7,9 +7,12 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import sagbook.issue.InputProblem;
 import sagbook.record.KeptString;
+import sagbook.wording.Words;
 
 /** Results of an earlier check, found on disk. */
 final class KeptResults {
+  private static final Words WORDS = Words.english();
+
   private KeptResults() {}
 
   /**
@@ -27,11 +30,9 @@ final class KeptResults {
     }
     List<String> names = strings.stream().map(KeptString::bank).toList();
     throw InputProblem.usage(
-        "--bank is "
-            + (bank == null ? "missing" : InputProblem.quoted(bank))
-            + "; expected one of "
-            + InputProblem.quoted(String.join(", ", names))
-            + ".");
+        "problem.option.bank",
+        bank == null ? WORDS.say("problem.option.missing") : InputProblem.quoted(bank),
+        InputProblem.quoted(String.join(", ", names)));
   }
 
   private static List<KeptString> read(Path path) throws InputProblem {
@@ -39,17 +40,13 @@ final class KeptResults {
     try {
       return KeptString.parse(Files.readString(file));
     } catch (IOException e) {
-      throw InputProblem.input(
-          InputProblem.quoted(file.toString())
-              + " can't be read; name the folder of a report with --results, or run check first.",
-          e);
+      throw InputProblem.input(e, "problem.results.read", InputProblem.quoted(file.toString()));
     } catch (IllegalArgumentException e) {
       throw InputProblem.input(
-          InputProblem.quoted(file.toString())
-              + " is no results.json of this program ("
-              + e.getMessage()
-              + "); run check again.",
-          e);
+          e,
+          "problem.results.other",
+          InputProblem.quoted(file.toString()),
+          String.valueOf(e.getMessage()));
     }
   }
 }

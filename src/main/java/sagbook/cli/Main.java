@@ -5,6 +5,7 @@ import java.nio.charset.StandardCharsets;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import sagbook.issue.InputProblem;
+import sagbook.wording.Words;
 
 /** Entry point of the program. */
 @Command(
@@ -38,13 +39,13 @@ import sagbook.issue.InputProblem;
       "codes and licensed practice come first."
     })
 public final class Main implements Runnable {
+  private static final Words WORDS = Words.english();
+
   @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
 
   @Override
   public void run() {
-    throw new CommandLine.ParameterException(
-        spec.commandLine(),
-        "Name a command: check, preview, season, note, swap, spares, export, import or simulate.");
+    throw new CommandLine.ParameterException(spec.commandLine(), WORDS.say("problem.command.none"));
   }
 
   /** Runs the command line and gives its exit code; prints to the given writers only. */
@@ -57,11 +58,7 @@ public final class Main implements Runnable {
         .setExecutionExceptionHandler(
             (unexpected, line, parsed) -> {
               line.getErr()
-                  .println(
-                      "Sagbook met something that it was not made for ("
-                          + InputProblem.quoted(unexpected.toString())
-                          + "); no report was written. This is a fault of the program: please"
-                          + " report it with this sentence.");
+                  .println(WORDS.say("problem.fault", InputProblem.quoted(unexpected.toString())));
               line.getErr().flush();
               return ExitCode.FAULT;
             })

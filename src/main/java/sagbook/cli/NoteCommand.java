@@ -17,6 +17,7 @@ import sagbook.issue.InputProblem;
 import sagbook.record.DiaryEvent;
 import sagbook.record.KeptMonth;
 import sagbook.record.store.RecordFile;
+import sagbook.wording.Words;
 
 /** The diary of a battery. */
 @Command(
@@ -44,6 +45,7 @@ import sagbook.record.store.RecordFile;
       "written."
     })
 public final class NoteCommand implements Callable<Integer> {
+  private static final Words WORDS = Words.english();
   private static final String KINDS =
       "cell replaced, cell moved, cell marked, joint tightened, rebalanced, board changed, settings"
           + " changed, firmware changed, other";
@@ -88,7 +90,7 @@ public final class NoteCommand implements Callable<Integer> {
       } else {
         DiaryEvent event = event(file.months());
         file.note(event);
-        stdout.println("Noted: " + line(event));
+        stdout.println(WORDS.say("note.done", line(event)));
       }
       stdout.flush();
       return ExitCode.WELL;
@@ -103,16 +105,10 @@ public final class NoteCommand implements Callable<Integer> {
     DiaryEvent.Kind what =
         DiaryEvent.Kind.of(kind)
             .orElseThrow(
-                () ->
-                    InputProblem.usage(
-                        "--kind is "
-                            + InputProblem.quoted(kind)
-                            + "; expected one of: "
-                            + KINDS
-                            + "."));
+                () -> InputProblem.usage("problem.option.kind", InputProblem.quoted(kind), KINDS));
     if (!bank.isEmpty() && months.stream().noneMatch(m -> m.bank().bank().equals(bank))) {
       throw InputProblem.usage(
-          "--bank is " + InputProblem.quoted(bank) + "; the record knows: " + banks(months) + ".");
+          "problem.option.known-banks", InputProblem.quoted(bank), banks(months));
     }
     int cells = months.stream().mapToInt(m -> m.cells().size()).max().orElse(32);
     boolean needsCell =
@@ -122,15 +118,15 @@ public final class NoteCommand implements Callable<Integer> {
                 DiaryEvent.Kind.CELL_MARKED)
             .contains(what);
     if (!(cell >= (needsCell ? 1 : 0) && cell <= cells)) {
-      throw InputProblem.usage("--cell is " + cell + "; expected a place from 1 to " + cells + ".");
+      throw InputProblem.usage(
+          "problem.option.place", Integer.toString(cell), Integer.toString(cells));
     }
     boolean needsMark = what == DiaryEvent.Kind.CELL_MOVED || what == DiaryEvent.Kind.CELL_MARKED;
     if (needsMark && mark.isBlank()) {
       throw InputProblem.usage(
-          "A "
-              + what.words()
-              + " needs --mark, to say which cell it is; \"place 3\" stands for the"
-              + " one that sat at place 3.");
+          what == DiaryEvent.Kind.CELL_MOVED
+              ? "problem.option.mark.moved"
+              : "problem.option.mark.marked");
     }
     return new DiaryEvent(when(), what, bank, cell, mark.strip(), String.join(" ", words).strip());
   }
@@ -139,8 +135,7 @@ public final class NoteCommand implements Callable<Integer> {
     try {
       return LocalDate.parse(day);
     } catch (DateTimeException wrong) {
-      throw InputProblem.usage(
-          "--day is " + InputProblem.quoted(day) + "; expected a date such as 2026-03-14.");
+      throw InputProblem.usage("problem.option.date", "--day", InputProblem.quoted(day));
     }
   }
 
@@ -154,9 +149,9 @@ public final class NoteCommand implements Callable<Integer> {
   private static String line(DiaryEvent event) {
     return Arrays.asList(
             event.day().toString(),
-            event.kind().words(),
+            event.kind().spoken(),
             event.bank(),
-            event.cell() == 0 ? "" : "cell " + event.cell(),
+            event.cell() == 0 ? "" : WORDS.cell(event.cell()),
             event.mark(),
             event.text())
         .stream()

@@ -27,6 +27,7 @@ import sagbook.model.LogMapping;
 import sagbook.model.PackDescription;
 import sagbook.packfile.MappingFile;
 import sagbook.packfile.PackFile;
+import sagbook.wording.Words;
 
 /** Shows how logs will be read, before anything is estimated. */
 @Command(
@@ -49,6 +50,8 @@ import sagbook.packfile.PackFile;
       "3 a log can't be read, 4 the mapping can't be written."
     })
 public final class PreviewCommand implements Callable<Integer> {
+  private static final Words WORDS = Words.english();
+
   @Spec private CommandSpec spec;
 
   @Option(
@@ -94,7 +97,7 @@ public final class PreviewCommand implements Callable<Integer> {
       }
       if (write != null) {
         replace(write, MappingFile.text(mappings));
-        out.println("Column mapping: " + write);
+        out.println(WORDS.say("preview.mapping", write.toString()));
       }
       out.flush();
       return ExitCode.WELL;
@@ -107,29 +110,37 @@ public final class PreviewCommand implements Callable<Integer> {
 
   private static void show(OpenedLogs opened, String bank, PrintWriter out) throws InputProblem {
     ReadReport report = opened.read(bank, block -> {});
-    out.println("Bank " + bank);
+    out.println(WORDS.say("preview.bank", bank));
     for (ReadReport.Input input : report.inputs()) {
-      out.printf(
-          Locale.ROOT,
-          "  %s: %,d rows, %s to %s%n",
-          InputProblem.quoted(input.file()),
-          input.rows(),
-          input.first(),
-          input.last());
+      out.println(
+          "  "
+              + WORDS.say(
+                  "preview.file",
+                  InputProblem.quoted(input.file()),
+                  Words.whole(input.rows()),
+                  input.first().toString(),
+                  input.last().toString()));
     }
     for (String sentence : report.sentences()) {
       out.println("  " + sentence);
     }
     table(report.channels(), out);
     for (String sentence : report.advice()) {
-      out.println("  Next month: " + sentence);
+      out.println("  " + WORDS.say("preview.next", sentence));
     }
   }
 
   private static void table(List<ChannelQuality> channels, PrintWriter out) {
     String row = "  %-18s %9s %14s %12s %9s %9s%n";
     out.printf(
-        Locale.ROOT, row, "channel", "valid", "smallest step", "noise", "stuck", "read late");
+        Locale.ROOT,
+        row,
+        WORDS.say("preview.channel"),
+        WORDS.say("preview.valid"),
+        WORDS.say("preview.step"),
+        WORDS.say("preview.noise"),
+        WORDS.say("preview.stuck"),
+        WORDS.say("preview.late"));
     for (ChannelQuality channel : channels) {
       out.printf(
           Locale.ROOT,
@@ -154,11 +165,7 @@ public final class PreviewCommand implements Callable<Integer> {
       Files.writeString(beside, text, StandardCharsets.UTF_8);
       Files.move(beside, file, StandardCopyOption.REPLACE_EXISTING);
     } catch (IOException e) {
-      throw InputProblem.output(
-          "The column mapping can't be written to "
-              + InputProblem.quoted(file.toString())
-              + "; name a file in a folder that you may write to.",
-          e);
+      throw InputProblem.output(e, "problem.write.mapping", InputProblem.quoted(file.toString()));
     }
   }
 }

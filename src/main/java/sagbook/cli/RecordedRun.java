@@ -18,9 +18,12 @@ import sagbook.record.KnownFiles;
 import sagbook.record.store.RecordFile;
 import sagbook.report.SeasonIndex;
 import sagbook.verdict.Severity;
+import sagbook.wording.Words;
 
 /** A check with a record: what is new is checked, reported and kept, month by month. */
 final class RecordedRun {
+  private static final Words WORDS = Words.english();
+
   private final ReadRequest request;
   private final Path file;
   private final String settings;
@@ -104,25 +107,19 @@ final class RecordedRun {
     if (outcome.checked().isEmpty()) {
       said.add(
           outcome.files() == 1
-              ? "Nothing is new: the record knows this file, and it was not read again."
-              : "Nothing is new: the record knows these "
-                  + outcome.files()
-                  + " files, and none was read again.");
+              ? WORDS.say("kept.nothing-new.one")
+              : WORDS.say("kept.nothing-new", Integer.toString(outcome.files())));
       return;
     }
     if (outcome.known() > 0) {
       said.add(
-          "The record knows "
-              + outcome.known()
-              + " of the "
-              + outcome.files()
-              + " files, which were not read again.");
+          WORDS.say(
+              "kept.known", Integer.toString(outcome.known()), Integer.toString(outcome.files())));
     }
     said.add(
-        "Kept in "
-            + file
-            + ": "
-            + outcome.checked().stream().map(YearMonth::toString).collect(Collectors.joining(", "))
-            + ".");
+        WORDS.say(
+            "kept.in",
+            file.toString(),
+            outcome.checked().stream().map(YearMonth::toString).collect(Collectors.joining(", "))));
   }
 }

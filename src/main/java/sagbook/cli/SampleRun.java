@@ -21,12 +21,14 @@ import sagbook.report.ReportFolder;
 import sagbook.report.SeasonPages;
 import sagbook.season.Season;
 import sagbook.season.SeasonResult;
+import sagbook.wording.Words;
 
 /**
  * The main job on the sample logs, month by month, for a first look after the build. Ends with
  * success though the samples need attention.
  */
 public final class SampleRun {
+  private static final Words WORDS = Words.english();
   private static final Path SAMPLES = Path.of("sample-logs");
   private static final Path REPORTS = Path.of("target", "sample-report");
 
@@ -40,11 +42,10 @@ public final class SampleRun {
   static void run(PrintWriter out) throws IOException, InputProblem {
     Path packFile = SAMPLES.resolve("pack.toml");
     if (!Files.exists(packFile)) {
-      throw InputProblem.input(
-          "There is no sample-logs/pack.toml here; run this from the project's own folder.");
+      throw InputProblem.input("problem.samples");
     }
     PackDescription pack = PackFile.read(packFile);
-    out.println("Checking the sample season, month by month:");
+    out.println(WORDS.say("samples.months"));
     Path newest = REPORTS;
     List<KeptMonth> kept = new ArrayList<>();
     for (Path month : months()) {
@@ -64,13 +65,13 @@ public final class SampleRun {
         out.println("  " + name + "  " + bank.verdict().headline());
       }
     }
-    out.println("The newest report lies in " + newest.resolve("report.html"));
+    out.println(WORDS.say("samples.newest", newest.resolve("report.html").toString()));
     SeasonResult season = Season.of(kept, List.of());
     Path together = REPORTS.resolve("season");
     SeasonPages.write(season, List.of(), Version.current(), together);
-    out.println("All months together:");
+    out.println(WORDS.say("samples.together"));
     season.banks().forEach(bank -> out.println("  " + bank.headline()));
-    out.println("The season lies in " + together.resolve("season.html"));
+    out.println(WORDS.say("samples.season", together.resolve("season.html").toString()));
   }
 
   private static List<Path> months() throws IOException {

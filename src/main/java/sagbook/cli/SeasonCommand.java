@@ -19,6 +19,7 @@ import sagbook.record.store.RecordFile;
 import sagbook.report.SeasonPages;
 import sagbook.season.Season;
 import sagbook.season.SeasonResult;
+import sagbook.wording.Words;
 
 /** What the months of a record show together. */
 @Command(
@@ -43,6 +44,8 @@ import sagbook.season.SeasonResult;
       "can't be read, 4 the folder can't be written."
     })
 public final class SeasonCommand implements Callable<Integer> {
+  private static final Words WORDS = Words.english();
+
   @Spec private CommandSpec spec;
 
   @Option(
@@ -87,10 +90,7 @@ public final class SeasonCommand implements Callable<Integer> {
         diary = file.diary();
       }
       if (months.isEmpty()) {
-        throw InputProblem.input(
-            "The record "
-                + InputProblem.quoted(record.toString())
-                + " holds no month yet; check --record adds one.");
+        throw InputProblem.input("problem.record.empty", InputProblem.quoted(record.toString()));
       }
       SeasonResult season = Season.of(months, diary);
       if (dossier) {
@@ -102,10 +102,10 @@ public final class SeasonCommand implements Callable<Integer> {
         for (SeasonResult.Bank bank : season.banks()) {
           stdout.println(
               season.banks().size() > 1
-                  ? "Bank " + bank.bank() + ": " + bank.headline()
+                  ? WORDS.say("terminal.season.bank", bank.bank(), bank.headline())
                   : bank.headline());
         }
-        stdout.println("Season: " + out.resolve("season.html"));
+        stdout.println(WORDS.say("terminal.season", out.resolve("season.html").toString()));
         stdout.flush();
       }
       boolean drifts =
@@ -125,9 +125,7 @@ public final class SeasonCommand implements Callable<Integer> {
       return Optional.ofNullable(dated).map(LocalDate::parse);
     } catch (DateTimeException wrong) {
       throw InputProblem.usage(
-          "--dated is "
-              + InputProblem.quoted(String.valueOf(dated))
-              + "; expected a date such as 2026-03-14.");
+          "problem.option.date", "--dated", InputProblem.quoted(String.valueOf(dated)));
     }
   }
 }

@@ -43,8 +43,7 @@ final class SettingsHash {
     try {
       return Files.readAllBytes(file);
     } catch (IOException e) {
-      throw InputProblem.input(
-          "The file " + InputProblem.quoted(file.toString()) + " can't be read.", e);
+      throw InputProblem.input(e, "problem.log.unreadable", InputProblem.quoted(file.toString()));
     }
   }
 }

@@ -22,6 +22,7 @@ import sagbook.simulate.PackPlan;
 import sagbook.simulate.Scenario;
 import sagbook.simulate.Scenarios;
 import sagbook.simulate.SimulatedLogs;
+import sagbook.wording.Words;
 
 /** Writes the logs of an invented battery whose truth is known. */
 @Command(
@@ -58,6 +59,8 @@ import sagbook.simulate.SimulatedLogs;
       "Exit codes: 0 written, 2 the options make no sense, 4 the folder can't be written."
     })
 public final class SimulateCommand implements Callable<Integer> {
+  private static final Words WORDS = Words.english();
+
   @Spec private CommandSpec spec;
 
   @Option(
@@ -125,19 +128,22 @@ public final class SimulateCommand implements Callable<Integer> {
     PrintWriter err = spec.commandLine().getErr();
     try (Progress progress = Progress.watched(err)) {
       SimulatedLogs.write(
-          asked, out, logged, gzip, day -> progress.at("Day " + day + " of " + asked.days()));
+          asked,
+          out,
+          logged,
+          gzip,
+          day ->
+              progress.at(
+                  WORDS.say(
+                      "simulate.day", Integer.toString(day), Integer.toString(asked.days()))));
     } catch (IOException e) {
-      err.println(
-          "Can't write to " + out + ": " + reason(e) + ". Choose another folder with --out.");
+      err.println(WORDS.say("problem.write.simulated", out.toString(), reason(e)));
       err.flush();
       return ExitCode.OUTPUT;
     }
     PrintWriter stdout = spec.commandLine().getOut();
     stdout.println(asked.story());
-    stdout.println(
-        "The logs lie in "
-            + out.resolve("logs")
-            + ", the truth behind them in truth.csv beside it.");
+    stdout.println(WORDS.say("simulate.done", out.resolve("logs").toString()));
     stdout.flush();
     return ExitCode.WELL;
   }
@@ -146,8 +152,7 @@ public final class SimulateCommand implements Callable<Integer> {
     for (String column : leaveOut) {
       if (!Set.of("current", "temperature", "bleed").contains(column)) {
         throw new ParameterException(
-            spec.commandLine(),
-            "These can be left out: current, temperature, bleed; not '" + column + "'.");
+            spec.commandLine(), WORDS.say("problem.simulate.leave-out", column));
       }
     }
     return new Logged(
@@ -158,7 +163,9 @@ public final class SimulateCommand implements Callable<Integer> {
 
   private static String reason(IOException e) {
     return e instanceof java.nio.file.FileSystemException f && f.getReason() == null
-        ? (Files.exists(Path.of(f.getFile())) ? "something else has that name" : "no access")
+        ? (Files.exists(Path.of(f.getFile()))
+            ? WORDS.say("problem.other-there")
+            : WORDS.say("problem.no-access"))
         : String.valueOf(e.getMessage());
   }
 
@@ -169,7 +176,7 @@ public final class SimulateCommand implements Callable<Integer> {
             .orElseThrow(
                 () ->
                     new ParameterException(
-                        line, "Unknown scenario '" + scenario + "'; known are " + names() + "."));
+                        line, WORDS.say("problem.simulate.scenario", scenario, names())));
     try {
       Scenario changed = known.withPack(pack(known));
       changed =
@@ -179,7 +186,8 @@ public final class SimulateCommand implements Callable<Integer> {
               cadence == null ? known.cadenceS() : cadence);
       return seed == null ? changed : changed.withSeed(seed);
     } catch (IllegalArgumentException e) {
-      throw new ParameterException(line, "These options make no sense: " + e.getMessage() + ".", e);
+      throw new ParameterException(
+          line, WORDS.say("problem.simulate.options", String.valueOf(e.getMessage())), e);
     }
   }
 
@@ -192,7 +200,9 @@ public final class SimulateCommand implements Callable<Integer> {
     return switch (chemistry == null ? "lfp" : chemistry) {
       case "lfp" -> PackPlan.lfp(n, ah);
       case "nmc" -> PackPlan.nmc(n, ah);
-      default -> throw new IllegalArgumentException("chemistry is lfp or nmc, not " + chemistry);
+      default ->
+          throw new IllegalArgumentException(
+              WORDS.say("problem.simulate.chemistry", String.valueOf(chemistry)));
     };
   }
 

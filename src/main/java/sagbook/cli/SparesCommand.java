@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
@@ -31,6 +30,7 @@ import sagbook.record.KeptString;
 import sagbook.report.words.Numbers;
 import sagbook.whatif.Spare;
 import sagbook.whatif.WhatIf;
+import sagbook.wording.Words;
 
 /** Spare cells judged from their bench tests. */
 @Command(
@@ -57,6 +57,8 @@ import sagbook.whatif.WhatIf;
       "be read."
     })
 public final class SparesCommand implements Callable<Integer> {
+  private static final Words WORDS = Words.english();
+
   /** Places that would lose less than this by themselves ask for no spare, % of nominal. */
   private static final double WORTH_PERCENT = 3;
 
@@ -114,53 +116,49 @@ public final class SparesCommand implements Callable<Integer> {
 
   private static void print(List<BenchTest> tests, PrintWriter out) {
     for (BenchTest test : tests) {
-      out.println(test.name() + ":");
-      out.println(
-          "  capacity    "
-              + said(test.capacityAh(), "Ah")
-              + (test.capacityAh() instanceof Estimate.Known
-                  ? String.format(
-                      Locale.ROOT, ", at %.2f It%s", test.rateIt(), standard(test.rateIt()))
-                  : ""));
-      out.println(
-          "  resistance  "
-              + said(test.milliohm(), "m\u03a9")
-              + (test.milliohm() instanceof Estimate.Known ? resistance(test) : ""));
+      out.println(WORDS.say("spares.of", test.name()));
+      out.println("  " + capacity(test));
+      out.println("  " + resistance(test));
     }
+  }
+
+  private static String capacity(BenchTest test) {
+    if (!(test.capacityAh() instanceof Estimate.Known known)) {
+      return WORDS.say("spares.capacity.unknown", reason(test.capacityAh()));
+    }
+    boolean standard = Math.abs(test.rateIt() - 0.2) < 0.02;
+    return WORDS.say(
+        standard ? "spares.capacity" : "spares.capacity.other",
+        Numbers.with(Numbers.significant(known.value(), 4), "Ah"),
+        Words.fixed(test.rateIt(), 2));
   }
 
   private static String resistance(BenchTest test) {
-    String at =
-        String.format(
-            Locale.ROOT,
-            ", %.1f s after a step from %.2f to %.2f It: ",
-            test.pulseS(),
-            test.fromIt(),
-            test.toIt());
-    if (test.form() == BenchTest.Form.FROM_REST) {
-      return at + "a pulse from rest, not the standards' two steps";
+    if (!(test.milliohm() instanceof Estimate.Known known)) {
+      return WORDS.say("spares.resistance.unknown", reason(test.milliohm()));
     }
-    return at
-        + "the form of "
-        + test.form().words()
-        + (test.isAtTheStandardsCurrents() ? "" : ", but not its 0.20 to 1.00 It");
+    String key =
+        test.form() == BenchTest.Form.FROM_REST
+            ? "spares.resistance.rest"
+            : test.isAtTheStandardsCurrents() ? "spares.resistance" : "spares.resistance.other";
+    return WORDS.say(
+        key,
+        Numbers.with(Numbers.significant(known.value(), 4), "m\u03a9"),
+        Words.fixed(test.pulseS(), 1),
+        Words.fixed(test.fromIt(), 2),
+        Words.fixed(test.toIt(), 2),
+        test.form().words());
   }
 
-  private static String standard(double rateIt) {
-    return Math.abs(rateIt - 0.2) < 0.02 ? "" : " (the standard asks for 0.20 It)";
-  }
-
-  private static String said(Estimate estimate, String unit) {
-    return estimate instanceof Estimate.Known known
-        ? Numbers.with(Numbers.significant(known.value(), 4), unit)
-        : "not known: " + ((Estimate.Unknown) estimate).reason();
+  private static String reason(Estimate estimate) {
+    return estimate instanceof Estimate.Unknown unknown ? unknown.reason() : "";
   }
 
   private static void match(KeptString string, List<BenchTest> tests, PrintWriter out) {
     out.println();
     List<Integer> places = places(string);
     if (places.isEmpty()) {
-      out.println("No cell costs the battery enough to be replaced.");
+      out.println(WORDS.say("spares.none-needed"));
       return;
     }
     Map<String, Spare> spares = spares(tests);
@@ -173,21 +171,18 @@ public final class SparesCommand implements Callable<Integer> {
             way -> likeliest.applyAsDouble(put(way, spares)),
             name -> string.mismatch(put(name, spares).resistanceMilliohm()));
     if (best.spares().isEmpty()) {
-      out.println("None of these would let the battery give more.");
+      out.println(WORDS.say("spares.none-better"));
       return;
     }
     new TreeMap<>(best.spares())
-        .forEach(
-            (cell, name) -> out.println("Best in the place of cell " + cell + ": " + name + "."));
+        .forEach((cell, name) -> out.println(WORDS.say("spares.best", cell.toString(), name)));
     if (whatIf.gainAh(put(best.spares(), spares)) instanceof Estimate.Known gain) {
       out.println(
-          String.format(
-              Locale.ROOT,
-              "%s the battery gives about %.0f Ah more (95 %% interval %.0f to %.0f Ah).",
-              best.spares().size() == 1 ? "With it" : "With all of them",
-              gain.value(),
-              gain.low(),
-              gain.high()));
+          WORDS.say(
+              best.spares().size() == 1 ? "spares.gain.one" : "spares.gain.all",
+              Words.fixed(gain.value(), 0),
+              Words.fixed(gain.low(), 0),
+              Words.fixed(gain.high(), 0)));
     }
   }
 

@@ -2,56 +2,61 @@ package sagbook.cli;
 
 import java.io.PrintWriter;
 import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
 import java.util.function.Function;
 import sagbook.model.Estimate;
 import sagbook.record.KeptString;
 import sagbook.report.words.Numbers;
 import sagbook.whatif.Outcome;
 import sagbook.whatif.Spare;
+import sagbook.wording.Words;
 
 /** What {@code swap} prints. */
 record SwapAnswer(KeptString string, Spare spare, Estimate sagNowV, Outcome outcome) {
 
+  private static final Words WORDS = Words.english();
+
   void print(PrintWriter out) {
     List<String> cells = outcome.change().cells().stream().map(String::valueOf).toList();
+    String key = cells.size() == 1 ? "swap.one" : "swap.many";
     out.println(
-        "Replacing "
-            + (cells.size() == 1 ? "cell " : "cells ")
-            + String.join(", ", cells)
-            + " by "
-            + (cells.size() == 1 ? "a cell of " : "cells of ")
-            + Numbers.with(Numbers.significant(spare.capacityAh(), 4), "Ah")
-            + (spare.told() ? "" : " (nominal)")
-            + ":");
-    line(out, "charge", gain(outcome.gainAh(), "Ah"));
-    if (string.usableAh() instanceof Estimate.Known now) {
-      line(out, "", "now " + value(now, "Ah"));
-    } else {
-      line(out, "", "what the battery gives in all is not known");
-    }
-    line(out, "energy", gain(outcome.gainKWh(), "kWh"));
-    line(out, "evening", gain(outcome.gainEveningMinutes(), "min") + evening());
-    line(out, "sag", said(outcome.sagV(), after -> value(after, "V") + sagNow()));
-    out.println("In brackets the range meant to hold the truth in 95 of 100 cases.");
+        WORDS.say(
+            spare.told() ? key : key + ".nominal",
+            String.join(", ", cells),
+            Numbers.with(Numbers.significant(spare.capacityAh(), 4), "Ah")));
+    line(out, WORDS.say("swap.charge"), gain(outcome.gainAh(), "Ah"));
+    line(out, "", now());
+    line(out, WORDS.say("swap.energy"), gain(outcome.gainKWh(), "kWh"));
+    line(out, WORDS.say("swap.evening"), evening(gain(outcome.gainEveningMinutes(), "min")));
+    line(out, WORDS.say("swap.sag"), said(outcome.sagV(), this::sag));
+    out.println(WORDS.say("swap.explained"));
   }
 
   private static void line(PrintWriter out, String name, String text) {
-    out.println("  " + (name + "          ").substring(0, 10) + text);
+    out.printf(Locale.ROOT, "  %-10s%s%n", name, text);
   }
 
-  private String evening() {
-    return string.use().eveningLoadW().isPresent()
-        ? ", at a usual evening's load of "
-            + Numbers.with(Numbers.significant(string.use().eveningLoadW().getAsDouble(), 2), "W")
-        : "";
+  private String now() {
+    return string.usableAh() instanceof Estimate.Known now
+        ? WORDS.say("swap.now", value(now, "Ah"))
+        : WORDS.say("swap.now.unknown");
   }
 
-  private String sagNow() {
+  private String evening(String gain) {
+    OptionalDouble load = string.use().eveningLoadW();
+    return load.isPresent()
+        ? WORDS.say(
+            "swap.at-evening", gain, Numbers.with(Numbers.significant(load.getAsDouble(), 2), "W"))
+        : gain;
+  }
+
+  private String sag(Estimate.Known after) {
     String at =
         Numbers.with(Numbers.significant(string.use().highestDischargeA().orElse(0), 3), "A");
-    return (sagNowV instanceof Estimate.Known now ? " instead of " + value(now, "V") : "")
-        + ", the whole string at "
-        + at;
+    return sagNowV instanceof Estimate.Known now
+        ? WORDS.say("swap.sag.instead", value(after, "V"), value(now, "V"), at)
+        : WORDS.say("swap.sag.alone", value(after, "V"), at);
   }
 
   private static String gain(Estimate estimate, String unit) {
@@ -61,15 +66,14 @@ record SwapAnswer(KeptString string, Spare spare, Estimate sagNowV, Outcome outc
   private static String said(Estimate estimate, Function<Estimate.Known, String> words) {
     return estimate instanceof Estimate.Known known
         ? words.apply(known)
-        : "not known: " + ((Estimate.Unknown) estimate).reason();
+        : WORDS.say("swap.unknown", ((Estimate.Unknown) estimate).reason());
   }
 
   private static String value(Estimate.Known known, String unit) {
-    return Numbers.with(Numbers.value(known), unit)
-        + " ("
-        + Numbers.low(known)
-        + " to "
-        + Numbers.high(known)
-        + ")";
+    return WORDS.say(
+        "swap.value",
+        Numbers.with(Numbers.value(known), unit),
+        Numbers.low(known),
+        Numbers.high(known));
   }
 }

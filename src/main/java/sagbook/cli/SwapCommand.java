@@ -100,26 +100,24 @@ public final class SwapCommand implements Callable<Integer> {
     int n = string.cells().size();
     for (int cell : cells) {
       if (cell < 1 || cell > n) {
-        throw InputProblem.usage("--cell is " + cell + "; expected a number from 1 to " + n + ".");
+        throw InputProblem.usage(
+            "problem.option.cell", Integer.toString(cell), Integer.toString(n));
       }
     }
     List<Integer> places = List.copyOf(new TreeSet<>(cells));
     if (places.size() == n) {
-      throw InputProblem.usage(
-          "--cell names all " + n + " cells; expected at least one cell to stay.");
+      throw InputProblem.usage("problem.option.all-cells", Integer.toString(n));
     }
     return places;
   }
 
   private Spare spare(Spare described) throws InputProblem {
     if (spareAh != null && !(spareAh >= LEAST_AH && spareAh <= MOST_AH)) {
-      throw InputProblem.usage(
-          "--spare-ah is " + spareAh + "; expected ampere-hours from 0.01 to 99999.");
+      throw InputProblem.usage("problem.option.spare-ah", spareAh.toString());
     }
     if (spareMilliohm != null
         && !(spareMilliohm >= LEAST_MILLIOHM && spareMilliohm <= MOST_MILLIOHM)) {
-      throw InputProblem.usage(
-          "--spare-mohm is " + spareMilliohm + "; expected milliohms from 0.001 to 1000.");
+      throw InputProblem.usage("problem.option.spare-mohm", spareMilliohm.toString());
     }
     return new Spare(
         spareAh == null ? described.capacityAh() : spareAh,

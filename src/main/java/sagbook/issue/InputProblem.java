@@ -1,13 +1,16 @@
 package sagbook.issue;
 
 import org.jspecify.annotations.Nullable;
+import sagbook.wording.Words;
 
 /**
  * Input that can't be used, said in one sentence: where, what was found, what was expected, what to
- * do. The message never holds control characters, so it is safe on a terminal.
+ * do. It is named by its key in the wording, with what fills its places. The message never holds
+ * control characters, so it is safe on a terminal.
  */
 public final class InputProblem extends Exception {
   private static final long serialVersionUID = 1L;
+  private static final Words WORDS = Words.english();
 
   /** What went wrong, for the exit code. */
   public enum Kind {
@@ -26,20 +29,20 @@ public final class InputProblem extends Exception {
     this.kind = kind;
   }
 
-  public static InputProblem usage(String sentence) {
-    return new InputProblem(Kind.USAGE, sentence, null);
+  public static InputProblem usage(String key, String... arguments) {
+    return new InputProblem(Kind.USAGE, WORDS.say(key, arguments), null);
   }
 
-  public static InputProblem input(String sentence) {
-    return new InputProblem(Kind.INPUT, sentence, null);
+  public static InputProblem input(String key, String... arguments) {
+    return new InputProblem(Kind.INPUT, WORDS.say(key, arguments), null);
   }
 
-  public static InputProblem input(String sentence, Throwable cause) {
-    return new InputProblem(Kind.INPUT, sentence, cause);
+  public static InputProblem input(Throwable cause, String key, String... arguments) {
+    return new InputProblem(Kind.INPUT, WORDS.say(key, arguments), cause);
   }
 
-  public static InputProblem output(String sentence, Throwable cause) {
-    return new InputProblem(Kind.OUTPUT, sentence, cause);
+  public static InputProblem output(Throwable cause, String key, String... arguments) {
+    return new InputProblem(Kind.OUTPUT, WORDS.say(key, arguments), cause);
   }
 
   public Kind kind() {

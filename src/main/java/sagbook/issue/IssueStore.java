@@ -3,14 +3,16 @@ package sagbook.issue;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
+import sagbook.wording.Words;
 
 /**
  * Counts what was wrong with the data by reason and keeps the first place of each, so that memory
  * stays small however bad a log is.
  */
 public final class IssueStore {
+  private static final Words WORDS = Words.english();
+
   private final Map<RowIssue, Entry> entries = new EnumMap<>(RowIssue.class);
 
   private static final class Entry {
@@ -26,7 +28,7 @@ public final class IssueStore {
   public void add(RowIssue issue, String file, long line) {
     Entry entry = entries.get(issue);
     if (entry == null) {
-      entry = new Entry(InputProblem.quoted(file) + ", line " + line);
+      entry = new Entry(WORDS.say("place.line", InputProblem.quoted(file), Long.toString(line)));
       entries.put(issue, entry);
     }
     entry.count++;
@@ -68,10 +70,9 @@ public final class IssueStore {
     entries.forEach(
         (issue, entry) ->
             sentences.add(
-                String.format(
-                    Locale.ROOT,
-                    "Left out: %,d %s (first in %s).",
-                    entry.count,
+                WORDS.say(
+                    "reading.left-out",
+                    Words.whole(entry.count),
                     issue.words(),
                     entry.firstPlace)));
     return sentences;

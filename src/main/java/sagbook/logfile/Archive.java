@@ -33,16 +33,10 @@ final class Archive {
     List<LogSource> found = new ArrayList<>();
     try (ZipFile archive = new ZipFile(file.toFile())) {
       if (archive.size() > MOST_ENTRIES) {
-        throw InputProblem.input(
-            "The archive "
-                + InputProblem.quoted(name)
-                + " holds more than 2,000 files; pack only the logs.");
+        throw InputProblem.input("problem.archive.many", InputProblem.quoted(name));
       }
       if (archive.getEntry("[Content_Types].xml") != null) {
-        throw InputProblem.input(
-            "The file "
-                + InputProblem.quoted(name)
-                + " is not a text log but a spreadsheet or document; save the log as CSV.");
+        throw InputProblem.input("problem.archive.document", InputProblem.quoted(name));
       }
       Enumeration<? extends ZipEntry> entries = archive.entries();
       while (entries.hasMoreElements()) {
@@ -53,15 +47,10 @@ final class Archive {
         }
       }
     } catch (IOException | IllegalArgumentException e) {
-      throw InputProblem.input(
-          "The archive "
-              + InputProblem.quoted(name)
-              + " can't be opened; it is damaged or cut short.",
-          e);
+      throw InputProblem.input(e, "problem.archive.damaged", InputProblem.quoted(name));
     }
     if (found.isEmpty()) {
-      throw InputProblem.input(
-          "The archive " + InputProblem.quoted(name) + " holds no files; expected logs in it.");
+      throw InputProblem.input("problem.archive.empty", InputProblem.quoted(name));
     }
     found.sort(Comparator.comparing(LogSource::name));
     return found;

@@ -8,9 +8,12 @@ import sagbook.align.ClockOffset;
 import sagbook.issue.InputProblem;
 import sagbook.model.Channels;
 import sagbook.model.LogMapping;
+import sagbook.wording.Words;
 
 /** Decides what only all files of a bank together can tell. */
 final class BankJoiner {
+  private static final Words WORDS = Words.english();
+
   /** An hour: a cell at rest may keep its millivolt that long; a dead logger is found sooner. */
   private static final double DEFAULT_HOLD_S = 3600;
 
@@ -50,7 +53,7 @@ final class BankJoiner {
     if (!sensors.sentence().isEmpty()) {
       notes.add(sensors.sentence());
     }
-    notes.add(hasCurrent ? sign.sentence() : "Current: not logged.");
+    notes.add(hasCurrent ? sign.sentence() : WORDS.say("reading.current.none"));
     notes.addAll(ClockComparison.sentences(groups, offsets));
     double holdS = holdS();
     notes.addAll(gathering(groups, holdS));
@@ -81,12 +84,9 @@ final class BankJoiner {
       FileSurvey other = elapsed.get(i);
       if (other.firstS() < one.lastS() && !one.sha256().equals(other.sha256())) {
         throw InputProblem.input(
-            "The files "
-                + InputProblem.quoted(one.plan().source().name())
-                + " and "
-                + InputProblem.quoted(other.plan().source().name())
-                + " both count time from a start that makes them overlap; give each its own start"
-                + " in a column mapping, or give only one of them.");
+            "problem.log.overlap",
+            InputProblem.quoted(one.plan().source().name()),
+            InputProblem.quoted(other.plan().source().name()));
       }
     }
   }
@@ -99,14 +99,9 @@ final class BankJoiner {
     List<String> notes = new ArrayList<>();
     for (FileGroup group : groups) {
       if (group.isChangeOnly()) {
-        notes.add(
-            "The log writes only what changed: a value holds until the next, but no longer than "
-                + GapCounter.plain(holdS / 60)
-                + " min.");
+        notes.add(WORDS.say("reading.rows.changes", GapCounter.plain(holdS / 60)));
       } else if (group.isPartial()) {
-        notes.add(
-            "The cells are logged one after another; values that belong to one round are put into"
-                + " one row.");
+        notes.add(WORDS.say("reading.rows.rounds"));
       }
     }
     return notes;
@@ -122,18 +117,15 @@ final class BankJoiner {
       }
     }
     if (highest == 0) {
-      throw InputProblem.input(LogFolder.noCells(widest));
+      throw LogFolder.noCells(widest);
     }
     int named = Math.max(highest, Math.min(cells, highestNamed()));
     if (named != cells) {
       throw InputProblem.usage(
-          "The pack description says series_cells = "
-              + cells
-              + ", but the log "
-              + InputProblem.quoted(widest.plan().source().name())
-              + " has voltages of "
-              + named
-              + " cells; correct series_cells, or name the log of this battery.");
+          "problem.log.cells",
+          Integer.toString(cells),
+          InputProblem.quoted(widest.plan().source().name()),
+          Integer.toString(named));
     }
   }
 

@@ -7,9 +7,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import sagbook.issue.InputProblem;
+import sagbook.wording.Words;
 
 /** Says in plain sentences how a bank's files were understood. */
 final class BankNotes {
+  private static final Words WORDS = Words.english();
+
   private BankNotes() {}
 
   static List<String> of(List<FileSurvey> files) {
@@ -24,22 +27,22 @@ final class BankNotes {
     List<String> notes = new ArrayList<>();
     filesBySentence.forEach(
         (sentence, names) ->
-            notes.add(names.size() == files.size() ? sentence : scope(names) + sentence));
+            notes.add(names.size() == files.size() ? sentence : within(names, sentence)));
     return notes;
   }
 
-  private static String scope(List<String> names) {
+  private static String within(List<String> names, String sentence) {
     String first = InputProblem.quoted(names.get(0));
     return names.size() == 1
-        ? "In " + first + ": "
-        : "In " + names.size() + " files (" + first + " and others): ";
+        ? WORDS.say("reading.in", first, sentence)
+        : WORDS.say("reading.in.files", Integer.toString(names.size()), first, sentence);
   }
 
   private static List<String> sentences(FilePlan plan) {
     List<String> sentences = new ArrayList<>();
-    sentences.add("Clock: " + plan.clock().words() + ".");
+    sentences.add(WORDS.say("reading.clock", plan.clock().words()));
     if (plan.tall().isPresent()) {
-      sentences.add("One line a value: channels recognised by their names.");
+      sentences.add(WORDS.say("reading.columns.tall"));
     }
     for (Quantity quantity : Quantity.values()) {
       List<Column> columns =
@@ -62,24 +65,24 @@ final class BankNotes {
         columns.size() == 1
             ? first
             : columns.size() == 2
-                ? first + " and " + last
-                : columns.size() + " columns, " + first + " to " + last;
+                ? WORDS.say("reading.columns.two", first, last)
+                : WORDS.say("reading.columns.many", Integer.toString(columns.size()), first, last);
     if (quantity == Quantity.IGNORED) {
-      return "Not used: " + names + ".";
+      return WORDS.say("reading.columns.ignored", names);
     }
     Set<Unit> units = EnumSet.noneOf(Unit.class);
     for (Column column : columns) {
       column.meaning().unit().ifPresent(units::add);
     }
     List<String> symbols = units.stream().map(Unit::symbol).toList();
-    String words = quantity.words();
-    String head = Character.toUpperCase(words.charAt(0)) + words.substring(1);
-    return head
-        + ": "
-        + names
-        + (symbols.isEmpty() ? "" : " in " + String.join(" and ", symbols))
-        + ", "
-        + columns.get(0).how()
-        + ".";
+    String what = WORDS.say("reading.quantity." + quantity.words().replace(' ', '-'));
+    return symbols.isEmpty()
+        ? WORDS.say("reading.columns.without-unit", what, names, columns.get(0).how())
+        : WORDS.say(
+            "reading.columns",
+            what,
+            names,
+            String.join(WORDS.say("list.last"), symbols),
+            columns.get(0).how());
   }
 }

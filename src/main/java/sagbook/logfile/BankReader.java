@@ -4,15 +4,16 @@ import java.io.IOException;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import sagbook.issue.InputProblem;
 import sagbook.issue.IssueStore;
 import sagbook.issue.RowIssue;
 import sagbook.model.SampleBlock;
 import sagbook.model.SampleSink;
+import sagbook.wording.Words;
 
 /** One pass over a bank's logs: merged rows in, blocks in the project's units out. */
 final class BankReader {
+  private static final Words WORDS = Words.english();
   private static final int ROWS_A_BLOCK = 2048;
 
   private final BankLogs logs;
@@ -52,14 +53,11 @@ final class BankReader {
         }
       }
     } catch (IOException e) {
-      throw InputProblem.input("A log could not be closed after reading.", e);
+      throw InputProblem.input(e, "problem.log.close");
     }
     flush(sink);
     if (rows == 0) {
-      throw InputProblem.input(
-          "The logs of bank "
-              + InputProblem.quoted(logs.name())
-              + " hold no rows in the time asked for; check --from and --to.");
+      throw InputProblem.input("problem.log.time", InputProblem.quoted(logs.name()));
     }
     return report(rows, builder);
   }
@@ -135,14 +133,12 @@ final class BankReader {
     }
     List<String> sentences = new ArrayList<>();
     sentences.add(
-        String.format(
-            Locale.ROOT,
-            "%,d rows from %d %s, %s to %s, usually %s s apart.",
-            rows,
-            inputs.size(),
-            inputs.size() == 1 ? "file" : "files",
-            gaps.first(),
-            gaps.last(),
+        WORDS.say(
+            inputs.size() == 1 ? "reading.rows.one" : "reading.rows",
+            Words.whole(rows),
+            Integer.toString(inputs.size()),
+            gaps.first().toString(),
+            gaps.last().toString(),
             GapCounter.plain(gaps.cadenceS())));
     sentences.addAll(logs.notes());
     sentences.add(gaps.sentence());

@@ -12,14 +12,14 @@ import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import sagbook.issue.InputProblem;
 import sagbook.model.BenchLog;
+import sagbook.wording.Words;
 
 /**
  * Reads the bench test of a single cell: delimited text with a header line that names time (s),
  * voltage (V or mV) and current (A or mA); other columns are left alone.
  */
 public final class BenchFile {
-  private static final String EXPECTED =
-      "expected a header such as time_s,voltage_v,current_a and numbers below it";
+  private static final String HEADER = "time_s,voltage_v,current_a";
 
   private final Path file;
   private final String text;
@@ -34,9 +34,9 @@ public final class BenchFile {
     try {
       return new BenchFile(file, Files.readString(file)).log();
     } catch (MalformedInputException e) {
-      throw InputProblem.input(quoted(file) + " is no text; " + EXPECTED + ".", e);
+      throw InputProblem.input(e, "problem.bench.text", quoted(file), HEADER);
     } catch (IOException e) {
-      throw InputProblem.input(quoted(file) + " can't be read; name a file that is there.", e);
+      throw InputProblem.input(e, "problem.bench.read", quoted(file));
     }
   }
 
@@ -73,10 +73,11 @@ public final class BenchFile {
         }
       }
     } catch (IllegalArgumentException | java.io.UncheckedIOException e) {
-      throw InputProblem.input(quoted(file) + " is no table; " + EXPECTED + ".", e);
+      throw InputProblem.input(e, "problem.bench.table", quoted(file), HEADER);
     }
     if (rows.size() < 3) {
-      throw InputProblem.input(quoted(file) + " holds " + rows.size() + " rows; " + EXPECTED + ".");
+      throw InputProblem.input(
+          "problem.bench.rows", quoted(file), HEADER, Integer.toString(rows.size()));
     }
     return new BenchLog(name(), values(rows, 0), values(rows, 1), values(rows, 2));
   }
@@ -92,14 +93,11 @@ public final class BenchFile {
       }
     }
     throw InputProblem.input(
-        quoted(file)
-            + ", line 1: no column is called "
-            + String.join(" or ", known)
-            + "; found "
-            + InputProblem.quoted(String.join(", ", names))
-            + ", "
-            + EXPECTED
-            + ".");
+        "problem.bench.column",
+        quoted(file),
+        HEADER,
+        String.join(Words.english().say("list.either"), known),
+        InputProblem.quoted(String.join(", ", names)));
   }
 
   private static double scale(String name, String milli) {
@@ -112,15 +110,12 @@ public final class BenchFile {
       return Double.parseDouble(delimiter == ',' ? found : found.replace(',', '.'));
     } catch (NumberFormatException e) {
       throw InputProblem.input(
-          quoted(file)
-              + ", line "
-              + (row.getRecordNumber() + 1)
-              + ", column "
-              + (column + 1)
-              + ": found "
-              + InputProblem.quoted(found)
-              + ", expected a number.",
-          e);
+          e,
+          "problem.bench.number",
+          quoted(file),
+          Long.toString(row.getRecordNumber() + 1),
+          Integer.toString(column + 1),
+          InputProblem.quoted(found));
     }
   }
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import sagbook.wording.Words;
 
 /** Settles whether bleed levels without a unit run to 1 or to 100, from all of them. */
 final class BleedUnit {
@@ -21,7 +22,8 @@ final class BleedUnit {
       columns.add(
           open
               ? column.withMeaning(
-                  meaning.withUnit(unit), column.how() + "; " + unit.symbol() + " by its values")
+                  meaning.withUnit(unit),
+                  Words.english().say("how.values", column.how(), unit.symbol()))
               : column);
     }
     return plan.withColumns(columns);

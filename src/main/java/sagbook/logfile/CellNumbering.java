@@ -4,9 +4,12 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import sagbook.wording.Words;
 
 /** Makes cells count from 1 where a log counts them from 0. */
 final class CellNumbering {
+  private static final Words WORDS = Words.english();
+
   private CellNumbering() {}
 
   /** Makes a temperature without number the first sensor when there are no numbered ones. */
@@ -23,7 +26,7 @@ final class CellNumbering {
       if (!lone) {
         found.add(column);
       } else if (numbered) {
-        found.add(column.withMeaning(Meaning.ignored(), "not of one cell"));
+        found.add(column.withMeaning(Meaning.ignored(), WORDS.say("how.no-cell")));
       } else {
         found.add(column.withMeaning(meaning.withCell(1), column.how()));
         numbered = true;
@@ -48,7 +51,7 @@ final class CellNumbering {
       shifted.add(
           fromZero.contains(meaning.quantity()) && meaning.cell() >= 0
               ? column.withMeaning(
-                  meaning.withCell(meaning.cell() + 1), column.how() + "; counted from 0")
+                  meaning.withCell(meaning.cell() + 1), WORDS.say("how.from-zero", column.how()))
               : column);
     }
     return shifted;

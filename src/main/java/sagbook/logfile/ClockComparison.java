@@ -2,13 +2,14 @@ package sagbook.logfile;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import sagbook.align.ClockOffset;
 import sagbook.issue.InputProblem;
+import sagbook.wording.Words;
 
 /** Compares the clocks of a bank's loggers by the steps that their logs have in common. */
 final class ClockComparison {
+  private static final Words WORDS = Words.english();
   private static final double LEAST_OFFSET_S = 0.5;
 
   private ClockComparison() {}
@@ -40,32 +41,20 @@ final class ClockComparison {
 
   private static String sentence(String file, Optional<ClockOffset> found) {
     if (found.isEmpty()) {
-      return "The clock of "
-          + file
-          + " could not be compared with that of the cell voltages (too few common steps); it is"
-          + " used as it is.";
+      return WORDS.say("reading.clocks.unknown", file);
     }
     ClockOffset offset = found.get();
-    double perDay = offset.driftPerS() * 86_400;
-    String drift =
-        Math.abs(perDay) < 0.05
-            ? ""
-            : String.format(Locale.ROOT, ", drifting by %.1f s a day", perDay);
-    String size =
-        Math.abs(offset.offsetS()) < LEAST_OFFSET_S && drift.isEmpty()
-            ? "agrees with that of the cell voltages"
-            : String.format(
-                Locale.ROOT,
-                "is %.1f s %s that of the cell voltages%s; corrected",
-                Math.abs(offset.offsetS()),
-                offset.offsetS() > 0 ? "behind" : "ahead of",
-                drift);
-    return String.format(
-        Locale.ROOT,
-        "The clock of %s %s (from %d common steps, ± %.1f s).",
-        file,
-        size,
-        offset.pairs(),
-        offset.halfWidthS());
+    double perDayS = offset.driftPerS() * 86_400;
+    boolean drifts = Math.abs(perDayS) >= 0.05;
+    String seen = Integer.toString(offset.pairs());
+    String sure = Words.fixed(offset.halfWidthS(), 1);
+    if (Math.abs(offset.offsetS()) < LEAST_OFFSET_S && !drifts) {
+      return WORDS.say("reading.clocks.agree", file, seen, sure);
+    }
+    String size = Words.fixed(Math.abs(offset.offsetS()), 1);
+    String key = offset.offsetS() > 0 ? "reading.clocks.behind" : "reading.clocks.ahead";
+    return drifts
+        ? WORDS.say(key + ".drifts", file, seen, sure, size, Words.fixed(perDayS, 1))
+        : WORDS.say(key, file, seen, sure, size);
   }
 }

@@ -8,9 +8,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import sagbook.issue.InputProblem;
+import sagbook.wording.Words;
 
 /** Works out from names and first values how a file tells time. */
 final class ClockFinder {
+  private static final Words WORDS = Words.english();
   private static final double EARLIEST_UNIX_S = 1e8;
 
   private final List<String> names;
@@ -123,14 +126,16 @@ final class ClockFinder {
     boolean utc =
         names.get(field).toUpperCase(Locale.ROOT).matches(".*(^|[^A-Z])(UTC|GMT)([^A-Z]|$).*");
     ZoneId zone = utc ? ZoneOffset.UTC : packZone;
+    String columns =
+        dayField >= 0
+            ? WORDS.say("reading.columns.two", quoted(dayField), quoted(field))
+            : quoted(field);
     String words =
-        (dayField >= 0 ? quoted(dayField) + " and " : "")
-            + quoted(field)
-            + ": written date and time, "
-            + vote.words()
-            + (offset
-                ? ", with its offset from UTC"
-                : utc ? ", UTC by its name" : ", local time in the zone " + packZone.getId());
+        offset
+            ? WORDS.say("clock.offset", columns, vote.words())
+            : utc
+                ? WORDS.say("clock.utc", columns, vote.words())
+                : WORDS.say("clock.local", columns, vote.words(), packZone.getId());
     return new ClockPlan(
         ClockPlan.Kind.MOMENT,
         field,
@@ -152,7 +157,7 @@ final class ClockFinder {
   }
 
   private String quoted(int field) {
-    return sagbook.issue.InputProblem.quoted(names.get(field));
+    return InputProblem.quoted(names.get(field));
   }
 
   private ClockPlan unix(int field) {
@@ -162,7 +167,12 @@ final class ClockFinder {
       size = Double.isNaN(value) ? size : Math.max(size, Math.abs(value));
     }
     double unit = size < 2e10 ? 1 : size < 2e13 ? 1e-3 : size < 2e16 ? 1e-6 : 1e-9;
-    String name = unit == 1 ? "" : unit == 1e-3 ? "milli" : unit == 1e-6 ? "micro" : "nano";
+    String key =
+        unit == 1
+            ? "clock.unix"
+            : unit == 1e-3
+                ? "clock.unix.milli"
+                : unit == 1e-6 ? "clock.unix.micro" : "clock.unix.nano";
     return new ClockPlan(
         ClockPlan.Kind.UNIX,
         field,
@@ -173,7 +183,7 @@ final class ClockFinder {
         DateOrder.YEAR_FIRST,
         ZoneOffset.UTC,
         true,
-        quoted(field) + ": " + name + "seconds since 1970 (Unix time)");
+        WORDS.say(key, quoted(field)));
   }
 
   private ClockPlan elapsed(int field) {
@@ -188,11 +198,7 @@ final class ClockFinder {
         DateOrder.YEAR_FIRST,
         ZoneOffset.UTC,
         true,
-        quoted(field)
-            + ": counted in "
-            + unit.symbol()
-            + " from the start of the log, which names no date; times are shown as if it had"
-            + " started at the beginning of 1970");
+        WORDS.say("clock.elapsed", quoted(field), unit.symbol()));
   }
 
   /** Takes elapsed seconds as the finer clock when the written one repeats itself. */
@@ -203,9 +209,7 @@ final class ClockFinder {
     }
     Unit unit = NameReader.read(names.get(small.get())).unit().orElse(Unit.SECOND);
     return plan.withElapsed(
-        small.get(),
-        unit.factor(),
-        plan.words() + "; refined by the elapsed time in " + quoted(small.get()));
+        small.get(), unit.factor(), WORDS.say("clock.refined", plan.words(), quoted(small.get())));
   }
 
   private boolean repeats(int field) {

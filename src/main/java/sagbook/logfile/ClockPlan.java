@@ -1,6 +1,7 @@
 package sagbook.logfile;
 
 import java.time.ZoneId;
+import sagbook.wording.Words;
 
 /**
  * How a file tells time.
@@ -28,6 +29,7 @@ record ClockPlan(
     ZoneId zone,
     boolean orderSettled,
     String words) {
+  private static final Words WORDS = Words.english();
 
   /** How a time column is written. */
   enum Kind {
@@ -47,23 +49,15 @@ record ClockPlan(
 
   /** The same with the order of dates settled. */
   ClockPlan withOrder(DateOrder other, String why) {
-    String otherWords = words.replace(assumption(order), other.words() + " (" + why + ")");
+    String otherWords =
+        words.replace(assumption(order), WORDS.say("clock.settled", other.spoken(), why));
     return new ClockPlan(
         kind, field, dayField, elapsedField, unitS, startS, other, zone, true, otherWords);
   }
 
   ClockPlan withZone(ZoneId other, String otherWords) {
     return new ClockPlan(
-        kind,
-        field,
-        dayField,
-        elapsedField,
-        unitS,
-        startS,
-        order,
-        other,
-        orderSettled,
-        words + otherWords);
+        kind, field, dayField, elapsedField, unitS, startS, order, other, orderSettled, otherWords);
   }
 
   ClockPlan withStart(double otherStartS, String otherWords) {
@@ -82,7 +76,7 @@ record ClockPlan(
 
   /** How an order is worded that the dates do not settle. */
   static String assumption(DateOrder order) {
-    return order.words() + " (assumed: the dates would fit either way)";
+    return WORDS.say("clock.assumed", order.spoken());
   }
 
   /** Index of the column that holds the date. */

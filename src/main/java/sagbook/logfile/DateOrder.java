@@ -1,5 +1,7 @@
 package sagbook.logfile;
 
+import sagbook.wording.Words;
+
 /** Order of day, month and year in a written date. */
 enum DateOrder {
   YEAR_FIRST("year first"),
@@ -12,7 +14,13 @@ enum DateOrder {
     this.words = words;
   }
 
+  /** As a column mapping has it. */
   String words() {
     return words;
+  }
+
+  /** As it is said to the keeper. */
+  String spoken() {
+    return Words.english().say("clock.order." + words.replace(' ', '-'));
   }
 }

@@ -5,12 +5,14 @@ import java.io.InputStream;
 import java.util.ArrayList;
 import java.util.List;
 import sagbook.issue.InputProblem;
+import sagbook.wording.Words;
 
 /**
  * Settles whether day or month comes first by going through all dates of a file: a number above 12
  * must be a day; failing that, the order under which the dates jump about less is right.
  */
 final class DateOrderScan {
+  private static final Words WORDS = Words.english();
   private static final double CLEARLY_LESS = 3;
 
   private final FilePlan plan;
@@ -49,17 +51,17 @@ final class DateOrderScan {
               dayFirst.hasDate() && Double.isNaN(lastMonth)
                   ? DateOrder.DAY_FIRST
                   : DateOrder.MONTH_FIRST;
-          return settled(order, "settled by line " + lines.number());
+          return settled(order, WORDS.say("clock.by-line", Long.toString(lines.number())));
         }
       }
     } catch (IOException e) {
       throw Head.unreadable(plan.source(), e);
     }
     if (dayJumps * CLEARLY_LESS < monthJumps) {
-      return settled(DateOrder.DAY_FIRST, "settled by the order of the rows");
+      return settled(DateOrder.DAY_FIRST, WORDS.say("clock.by-rows"));
     }
     if (monthJumps * CLEARLY_LESS < dayJumps) {
-      return settled(DateOrder.MONTH_FIRST, "settled by the order of the rows");
+      return settled(DateOrder.MONTH_FIRST, WORDS.say("clock.by-rows"));
     }
     return plan;
   }
@@ -107,7 +109,7 @@ final class DateOrderScan {
               && other.clock().kind() == clock.kind()
               && other.dialect().names().equals(plan.dialect().names());
       if (alike) {
-        String why = "settled by " + InputProblem.quoted(other.source().name());
+        String why = WORDS.say("clock.by-file", InputProblem.quoted(other.source().name()));
         return plan.withClock(clock.withOrder(other.clock().order(), why));
       }
     }

@@ -36,6 +36,6 @@ record DateOrderVote(DateOrder order, boolean settled) {
   }
 
   String words() {
-    return settled ? order.words() : ClockPlan.assumption(order);
+    return settled ? order.spoken() : ClockPlan.assumption(order);
   }
 }

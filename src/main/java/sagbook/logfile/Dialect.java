@@ -33,6 +33,7 @@ record Dialect(
     List<String> units) {
 
   private static final char JSON = '{';
+  private static final String JSON_EXAMPLE = "{\"time\": 1773475200, \"cell1\": 3.3}";
   private static final List<Character> DELIMITERS = List.of('\t', ';', '|', ',');
   private static final Pattern COMMA_NUMBER = Pattern.compile("[-+]?[0-9]+,[0-9]+");
   private static final Pattern POINT_NUMBER = Pattern.compile("[-+]?[0-9]*\\.[0-9]+");
@@ -87,10 +88,7 @@ record Dialect(
     }
     if (names.isEmpty()) {
       throw InputProblem.input(
-          "The file "
-              + InputProblem.quoted(source.name())
-              + " looks like JSON but can't be read; expected one object a line, such as"
-              + " {\"time\": 1773475200, \"cell1\": 3.3}.");
+          "problem.log.json", InputProblem.quoted(source.name()), JSON_EXAMPLE);
     }
     refuseTooWide(source, names.size());
     return new Dialect(JSON, false, names.size(), 0, 1, List.copyOf(names), List.of());
@@ -99,11 +97,7 @@ record Dialect(
   private static void refuseTooWide(LogSource source, int columns) throws InputProblem {
     if (columns > Fields.MOST_FIELDS) {
       throw InputProblem.input(
-          "The file "
-              + InputProblem.quoted(source.name())
-              + " has "
-              + columns
-              + " columns; at most 4,096 can be read, so cut the log to the columns that matter.");
+          "problem.log.wide", InputProblem.quoted(source.name()), Integer.toString(columns));
     }
   }
 
@@ -120,11 +114,7 @@ record Dialect(
     int header = told.isPresent() ? told.get() - 1 : finder.headerIndex();
     if (header < 0) {
       if (told.isEmpty() && finder.firstDataIndex() < 0) {
-        throw InputProblem.input(
-            "The file "
-                + InputProblem.quoted(source.name())
-                + " holds no rows of numbers under a line of column names; expected a log such as"
-                + " time, cell 1, cell 2 and so on.");
+        throw InputProblem.input("problem.log.no-rows", InputProblem.quoted(source.name()));
       }
       List<String> numbered = new ArrayList<>();
       for (int i = 1; i <= usual; i++) {
@@ -135,10 +125,7 @@ record Dialect(
     }
     if (header >= rows.size()) {
       throw InputProblem.usage(
-          InputProblem.quoted(source.name())
-              + " has no line "
-              + (header + 1)
-              + " near its start, which header_line calls the line of column names.");
+          "problem.log.header", InputProblem.quoted(source.name()), Integer.toString(header + 1));
     }
     List<String> names = HeaderFinder.withoutCommentSign(rows.get(header));
     List<String> units = finder.unitsBelow(header);

@@ -2,10 +2,11 @@ package sagbook.logfile;
 
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
-import java.util.Locale;
+import sagbook.wording.Words;
 
 /** Counts the gaps in a bank's rows: anything longer than five usual steps and than a minute. */
 final class GapCounter {
+  private static final Words WORDS = Words.english();
   private static final double USUAL_STEPS = 5;
   private static final double LEAST_GAP_S = 60;
 
@@ -52,16 +53,15 @@ final class GapCounter {
 
   String sentence() {
     if (gaps == 0) {
-      return "Gaps: none longer than " + plain(leastS) + " s.";
+      return WORDS.say("reading.gaps.none", plain(leastS));
     }
-    return String.format(
-        Locale.ROOT,
-        "Gaps: %,d longer than %s s, %.1f h in all; the longest is %.1f h from %s.",
-        gaps,
+    return WORDS.say(
+        "reading.gaps",
+        Words.whole(gaps),
         plain(leastS),
-        totalS / 3600,
-        longestS / 3600,
-        instant(longestFromS));
+        Words.fixed(totalS / 3600, 1),
+        Words.fixed(longestS / 3600, 1),
+        instant(longestFromS).toString());
   }
 
   private static Instant instant(double timeS) {
@@ -71,11 +71,9 @@ final class GapCounter {
   /** A number without needless decimals. */
   static String plain(double value) {
     if (Double.isNaN(value)) {
-      return "an unknown number of";
+      return WORDS.say("reading.number.unknown");
     }
     double rounded = Math.rint(value * 100) / 100;
-    return rounded == Math.rint(rounded)
-        ? String.format(Locale.ROOT, "%,d", (long) rounded)
-        : Double.toString(rounded);
+    return rounded == Math.rint(rounded) ? Words.whole((long) rounded) : Double.toString(rounded);
   }
 }

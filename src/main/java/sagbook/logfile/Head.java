@@ -19,6 +19,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.zip.ZipException;
 import sagbook.issue.InputProblem;
+import sagbook.wording.Words;
 
 /**
  * The first lines of a file, from which its dialect and columns are worked out.
@@ -43,10 +44,7 @@ record Head(Charset charset, List<String> lines) {
       throw unreadable(source, e);
     }
     if (bytes.length == 0) {
-      throw InputProblem.input(
-          "The file "
-              + InputProblem.quoted(source.name())
-              + " is empty; expected a log with rows.");
+      throw InputProblem.input("problem.log.empty", InputProblem.quoted(source.name()));
     }
     refuseBinary(source, bytes);
     Charset charset = charset(bytes);
@@ -65,16 +63,15 @@ record Head(Charset charset, List<String> lines) {
   }
 
   static InputProblem unreadable(LogSource source, IOException e) {
-    String why = "";
+    String key = "problem.log.unreadable";
     if (e instanceof ExpansionGuard.TooMuch) {
-      why = "; it unpacks to more than 500 times its size, which no log does";
+      key = "problem.log.expands";
     } else if (e instanceof ZipException || e instanceof EOFException) {
-      why = "; its compressed data is damaged or cut short";
+      key = "problem.log.damaged";
     } else if (e instanceof NoSuchFileException) {
-      why = "; it is no longer there";
+      key = "problem.log.gone";
     }
-    return InputProblem.input(
-        "The file " + InputProblem.quoted(source.name()) + " can't be read" + why + ".", e);
+    return InputProblem.input(e, key, InputProblem.quoted(source.name()));
   }
 
   /** A reader of lines that starts behind a byte order mark. */
@@ -92,25 +89,21 @@ record Head(Charset charset, List<String> lines) {
     String kind = "";
     String start = new String(bytes, 0, Math.min(bytes.length, 8), StandardCharsets.ISO_8859_1);
     if (start.startsWith("\u0089PNG")) {
-      kind = "a PNG image";
+      kind = "problem.log.kind.png";
     } else if (start.startsWith("\u00ff\u00d8\u00ff")) {
-      kind = "a JPEG image";
+      kind = "problem.log.kind.jpeg";
     } else if (start.startsWith("%PDF")) {
-      kind = "a PDF document";
+      kind = "problem.log.kind.pdf";
     } else if (start.startsWith("SQLite")) {
-      kind = "a database; export the log from it as CSV";
+      kind = "problem.log.kind.database";
     } else if (start.startsWith("PAR1")) {
-      kind = "a Parquet file; export the log as CSV";
+      kind = "problem.log.kind.parquet";
     } else if (!startsWithMark(bytes) && utf16(bytes).isEmpty() && hasBinary(bytes)) {
-      kind = "binary data";
+      kind = "problem.log.kind.binary";
     }
     if (!kind.isEmpty()) {
       throw InputProblem.input(
-          "The file "
-              + InputProblem.quoted(source.name())
-              + " is not a text log but "
-              + kind
-              + "; expected rows of text such as CSV.");
+          "problem.log.binary", InputProblem.quoted(source.name()), Words.english().say(kind));
     }
   }
 

@@ -19,6 +19,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import sagbook.issue.InputProblem;
+import sagbook.wording.Words;
 
 /** Finds the files that a list of files, folders and patterns stands for. */
 final class Inputs {
@@ -40,7 +41,7 @@ final class Inputs {
 
   private void take(String argument) throws InputProblem {
     if (argument.equals(StandardInput.ARGUMENT)) {
-      add("standard input", StandardInput.file(), true);
+      add(Words.english().say("problem.standard-input"), StandardInput.file(), true);
       return;
     }
     Path path = path(argument);
@@ -51,10 +52,7 @@ final class Inputs {
     } else if (argument.indexOf('*') >= 0 || argument.indexOf('?') >= 0) {
       takePattern(argument);
     } else {
-      throw InputProblem.input(
-          "There is no file or folder "
-              + InputProblem.quoted(argument)
-              + "; check the name of the log.");
+      throw InputProblem.input("problem.input.missing", InputProblem.quoted(argument));
     }
   }
 
@@ -70,8 +68,7 @@ final class Inputs {
     String prefix = argument.replace('\\', '/').replaceAll("/+$", "");
     List<Path> files = walk(argument, folder, DEEPEST_FOLDER);
     if (files.isEmpty()) {
-      throw InputProblem.input(
-          "The folder " + InputProblem.quoted(argument) + " holds no files; name one with logs.");
+      throw InputProblem.input("problem.input.empty", InputProblem.quoted(argument));
     }
     for (Path file : files) {
       String inside = folder.relativize(file).toString().replace('\\', '/');
@@ -96,8 +93,7 @@ final class Inputs {
       }
     }
     if (found.size() == before) {
-      throw InputProblem.input(
-          "No file matches " + InputProblem.quoted(argument) + "; check the pattern.");
+      throw InputProblem.input("problem.input.pattern", InputProblem.quoted(argument));
     }
   }
 
@@ -133,14 +129,10 @@ final class Inputs {
     try {
       Files.walkFileTree(folder, EnumSet.noneOf(FileVisitOption.class), depth, visitor);
     } catch (IOException e) {
-      throw InputProblem.input(
-          "The folder " + InputProblem.quoted(argument) + " can't be listed.", e);
+      throw InputProblem.input(e, "problem.input.list", InputProblem.quoted(argument));
     }
     if (files.size() > MOST_FILES) {
-      throw InputProblem.input(
-          "The folder "
-              + InputProblem.quoted(argument)
-              + " holds more than 20,000 files; name the folder with the logs.");
+      throw InputProblem.input("problem.input.many", InputProblem.quoted(argument));
     }
     files.sort(Comparator.comparing(file -> file.toString().replace('\\', '/')));
     return files;
@@ -153,14 +145,10 @@ final class Inputs {
 
   private void add(String name, Path path, boolean named) throws InputProblem {
     if (!Files.isRegularFile(path)) {
-      throw InputProblem.input(
-          InputProblem.quoted(name)
-              + " is no file but a pipe or device, which can't be gone through twice; give the log"
-              + " on standard input, named -.");
+      throw InputProblem.input("problem.input.pipe", InputProblem.quoted(name));
     }
     if (!Files.isReadable(path)) {
-      throw InputProblem.input(
-          "The file " + InputProblem.quoted(name) + " can't be read; check its permissions.");
+      throw InputProblem.input("problem.input.forbidden", InputProblem.quoted(name));
     }
     String shown = name.replace('\\', '/');
     String key = path.toAbsolutePath().normalize().toString();

@@ -123,11 +123,7 @@ final class LineReader implements Closeable {
     if (filled == buffer.length) {
       if (filled >= MOST_CHARACTERS) {
         throw InputProblem.input(
-            InputProblem.quoted(file)
-                + ", line "
-                + (number + 1)
-                + ": the line is longer than 1,048,576 characters; this is not a log with one row"
-                + " a line.");
+            "problem.log.long-line", InputProblem.quoted(file), Long.toString(number + 1));
       }
       buffer = Arrays.copyOf(buffer, buffer.length * 2);
     }

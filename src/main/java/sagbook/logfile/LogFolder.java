@@ -10,6 +10,7 @@ import sagbook.model.BankDescription;
 import sagbook.model.LogMapping;
 import sagbook.model.PackDescription;
 import sagbook.packfile.MappingFile;
+import sagbook.wording.Words;
 
 /** Finds log files and works out what they hold. */
 public final class LogFolder {
@@ -49,7 +50,7 @@ public final class LogFolder {
   private OpenedLogs open() throws InputProblem {
     List<LogSource> sources = Inputs.find(request.logs());
     if (sources.isEmpty()) {
-      throw InputProblem.usage("No log is named; give at least one file, folder or pattern.");
+      throw InputProblem.usage("problem.input.none");
     }
     List<BankDescription> banks = request.pack().banks();
     if (banks.isEmpty()) {
@@ -61,11 +62,9 @@ public final class LogFolder {
           sources.stream().filter(s -> NamePattern.anyMatches(bank.filePatterns(), s)).toList();
       if (own.isEmpty()) {
         throw InputProblem.input(
-            "No log belongs to bank "
-                + InputProblem.quoted(bank.name())
-                + ": no file name matches "
-                + PlanMaker.listed(bank.filePatterns())
-                + "; correct files under [[bank]] in the pack description.");
+            "problem.input.bank",
+            InputProblem.quoted(bank.name()),
+            PlanMaker.listed(bank.filePatterns()));
       }
       List<LogSource> wanted =
           own.stream().filter(s -> !request.leftOut().contains(s.name())).toList();
@@ -107,7 +106,7 @@ public final class LogFolder {
         throw e;
       }
       firstProblem = firstProblem.isPresent() ? firstProblem : Optional.of(e);
-      passedOver.add("Passed over: " + e.sentence());
+      passedOver.add(Words.english().say("reading.passed-over", e.sentence()));
     }
   }
 
@@ -129,17 +128,15 @@ public final class LogFolder {
         new Surveyor(plan, new Slots(Math.min(surveyed, MOST_CELLS_SURVEYED))).survey();
     boolean useful = survey.hasVoltage() || survey.hasCurrent() || survey.hasAnyTemperature();
     if (!useful) {
-      throw InputProblem.input(noCells(survey));
+      throw noCells(survey);
     }
     return survey;
   }
 
-  static String noCells(FileSurvey survey) {
-    return "The file "
-        + InputProblem.quoted(survey.plan().source().name())
-        + " holds no cell voltages: none of its columns "
-        + PlanMaker.listed(survey.plan().dialect().names())
-        + " could be taken for one; name them in a column mapping (preview writes one to start"
-        + " from) and give it with --columns.";
+  static InputProblem noCells(FileSurvey survey) {
+    return InputProblem.input(
+        "problem.log.no-cells",
+        InputProblem.quoted(survey.plan().source().name()),
+        PlanMaker.listed(survey.plan().dialect().names()));
   }
 }

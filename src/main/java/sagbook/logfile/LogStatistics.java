@@ -3,11 +3,12 @@ package sagbook.logfile;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import sagbook.model.ChannelQuality;
+import sagbook.wording.Words;
 
 /** What a bank's rows show of the quality of each channel. */
 final class LogStatistics {
+  private static final Words WORDS = Words.english();
   private static final double VOLTS_MOVED = 0.02;
   private static final double LEAST_VOLT_STEP = 5e-5;
   private static final double CELSIUS_MOVED = 1.5;
@@ -71,12 +72,22 @@ final class LogStatistics {
     double[] delays = skew.delaysS();
     List<ChannelQuality> found = new ArrayList<>();
     for (int i = 0; i < voltages.length; i++) {
-      add(found, "cell " + (i + 1) + " voltage", "V", voltages[i], delays[i]);
+      add(
+          found,
+          WORDS.say("channel.voltage", Integer.toString(i + 1)),
+          "V",
+          voltages[i],
+          delays[i]);
     }
     for (int i = 0; i < temperatures.length; i++) {
-      add(found, "temperature " + (i + 1), "°C", temperatures[i], Double.NaN);
+      add(
+          found,
+          WORDS.say("channel.temperature", Integer.toString(i + 1)),
+          "°C",
+          temperatures[i],
+          Double.NaN);
     }
-    add(found, "current", "A", current, Double.NaN);
+    add(found, WORDS.say("channel.current"), "A", current, Double.NaN);
     return found;
   }
 
@@ -93,37 +104,31 @@ final class LogStatistics {
   List<String> sentences() {
     List<String> sentences = new ArrayList<>();
     if (smear.isSmeared()) {
-      sentences.add(
-          "Values look like averages over the logging interval (steps of the current take two"
-              + " rows), so edges are smeared.");
+      sentences.add(WORDS.say("reading.smeared"));
     }
     double most = 0;
     for (double delay : skew.delaysS()) {
       most = delay > most ? delay : most;
     }
     if (most > 0) {
-      sentences.add(
-          String.format(
-              Locale.ROOT,
-              "The boards are read one after another: the last about %.1f s behind the first.",
-              most));
+      sentences.add(WORDS.say("reading.one-after-another", Words.fixed(most, 1)));
     }
     for (int i = 0; i < slots.cells(); i++) {
-      addStuck(sentences, "The voltage of cell " + (i + 1), voltages[i]);
-      addStuck(sentences, "Temperature " + (i + 1), temperatures[i]);
+      addStuck(sentences, "reading.stuck.voltage", i + 1, voltages[i]);
+      addStuck(sentences, "reading.stuck.temperature", i + 1, temperatures[i]);
     }
     return sentences;
   }
 
-  private static void addStuck(List<String> sentences, String name, ChannelStatistics channel) {
+  private static void addStuck(
+      List<String> sentences, String key, int place, ChannelStatistics channel) {
     if (channel.stuckS() >= LEAST_STUCK_S) {
       sentences.add(
-          String.format(
-              Locale.ROOT,
-              "%s stood still for %.0f h from %s while the others moved.",
-              name,
-              channel.stuckS() / 3600,
-              Instant.ofEpochSecond((long) channel.stuckFromS())));
+          WORDS.say(
+              key,
+              Integer.toString(place),
+              Words.fixed(channel.stuckS() / 3600, 0),
+              Instant.ofEpochSecond((long) channel.stuckFromS()).toString()));
     }
   }
 
@@ -131,29 +136,24 @@ final class LogStatistics {
   List<String> advice(double cadenceS, boolean hasCurrent) {
     List<String> advice = new ArrayList<>();
     if (!hasCurrent) {
-      advice.add(
-          "Log the pack current too: without it, capacity in ampere-hours and resistance in"
-              + " milliohm can't be told.");
+      advice.add(WORDS.say("logging.current"));
     }
     if (cadenceS > 10) {
-      advice.add(
-          "Log every 10 seconds or faster: resistance is then known sooner after a load step, and a"
-              + " joint can be told from a worn cell.");
+      advice.add(WORDS.say("logging.faster"));
     }
     if (smear.isSmeared()) {
-      advice.add("Log momentary values, not averages: averages smear the steps.");
+      advice.add(WORDS.say("logging.momentary"));
     }
     double coarsest = 0;
     for (ChannelStatistics voltage : voltages) {
       coarsest = Math.max(coarsest, voltage.resolution());
     }
     if (coarsest > 0.004) {
-      advice.add("Log cell voltages to 1 mV: differences between cells are a few millivolts.");
+      advice.add(WORDS.say("logging.finer"));
     }
     for (int i = 0; i < temperatures.length; i++) {
       if (temperatures[i].stuckS() >= LEAST_STUCK_S) {
-        advice.add(
-            "Check temperature sensor " + (i + 1) + ": it stood still while the others moved.");
+        advice.add(WORDS.say("logging.thermometer", Integer.toString(i + 1)));
       }
     }
     return advice;

@@ -67,11 +67,6 @@ final class MeaningPhrase {
 
   private static InputProblem complaint(String phrase, String column) {
     return InputProblem.usage(
-        "The column mapping says that "
-            + InputProblem.quoted(column)
-            + " is "
-            + InputProblem.quoted(phrase)
-            + "; expected words such as \"time\", \"cell 3 voltage, mV\", \"cell 3 temperature,"
-            + " °C\", \"cell 3 bleed, %\", \"current, A\", \"power, W\" or \"ignore\".");
+        "problem.mapping.meaning", InputProblem.quoted(column), InputProblem.quoted(phrase));
   }
 }

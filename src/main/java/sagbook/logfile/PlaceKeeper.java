@@ -10,6 +10,7 @@ import java.util.Queue;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import sagbook.issue.InputProblem;
+import sagbook.wording.Words;
 
 /**
  * Follows cells whose channels change places when a logger starts again. Across a pause each cell
@@ -19,6 +20,7 @@ import sagbook.issue.InputProblem;
  * cells lie too close to tell. The sizes are common practice, no source.
  */
 final class PlaceKeeper implements RowStream {
+  private static final Words WORDS = Words.english();
   private static final int WINDOW = 12;
   private static final int LEAST_AFTER = 4;
   private static final double PAUSE_STEPS = 2.5;
@@ -241,16 +243,11 @@ final class PlaceKeeper implements RowStream {
             .filter(i -> place[i] != i + 1)
             .mapToObj(i -> Integer.toString(i + 1))
             .collect(Collectors.joining(", "));
-    Instant from = Instant.ofEpochSecond((long) timeS);
+    String from = Instant.ofEpochSecond((long) timeS).toString();
     sentences.add(
         moved.isEmpty()
-            ? "From " + from + " on all cells are in their first places again."
-            : "After the pause before "
-                + from
-                + " the channels of cells "
-                + moved
-                + " had changed places; they are read as they stood before, so check which cell"
-                + " carries which number.");
+            ? WORDS.say("reading.places.again", from)
+            : WORDS.say("reading.places.moved", from, moved));
   }
 
   @Override

@@ -9,9 +9,12 @@ import java.util.Optional;
 import java.util.Set;
 import sagbook.issue.InputProblem;
 import sagbook.model.LogMapping;
+import sagbook.wording.Words;
 
 /** Works out from the first lines of a file how to read it. */
 final class PlanMaker {
+  private static final Words WORDS = Words.english();
+
   private final LogSource source;
   private final Optional<LogMapping> mapping;
   private final ZoneId zone;
@@ -34,19 +37,14 @@ final class PlanMaker {
 
   private FilePlan plan(Head head, Dialect dialect, SampleRows sample) throws InputProblem {
     if (sample.rows().isEmpty()) {
-      throw InputProblem.input(
-          quoted() + " has column names but no rows of values; expected at least one row.");
+      throw InputProblem.input("problem.log.only-names", quoted());
     }
     List<Column> named = named(dialect, sample);
     if (dialect.headerLine() == 0
         && !dialect.isJson()
         && named.stream().allMatch(c -> isIgnored(c))) {
       throw InputProblem.usage(
-          quoted()
-              + " has no line of column names; say what its "
-              + dialect.names().size()
-              + " columns hold in a column mapping (preview writes one to start from) and give it"
-              + " with --columns.");
+          "problem.log.no-names", quoted(), Integer.toString(dialect.names().size()));
     }
     ClockPlan found = clock(dialect, sample, named);
     ClockPlan clock = new StartFinder(source, zone).settle(found, head, dialect, mapping);
@@ -63,7 +61,7 @@ final class PlanMaker {
   }
 
   private String quoted() {
-    return "The file " + InputProblem.quoted(source.name());
+    return InputProblem.quoted(source.name());
   }
 
   private List<Column> named(Dialect dialect, SampleRows sample) throws InputProblem {
@@ -73,16 +71,16 @@ final class PlanMaker {
       Optional<String> told = told(name, i);
       if (told.isPresent()) {
         columns.add(
-            new Column(i, name, MeaningPhrase.read(told.get(), name), "told by the mapping"));
+            new Column(i, name, MeaningPhrase.read(told.get(), name), WORDS.say("how.told")));
         continue;
       }
       Meaning meaning = NameReader.read(name);
-      String how = "by its name";
+      String how = WORDS.say("how.name");
       String below = i < dialect.units().size() ? dialect.units().get(i) : sample.unitBehind(i);
       Optional<Unit> unit = Unit.find(below.replaceAll("[\\[\\]()]", ""));
       if (meaning.unit().isEmpty() && unit.isPresent() && unit.get().fits(meaning.quantity())) {
         meaning = meaning.withUnit(unit.get());
-        how = "by its name and unit";
+        how = WORDS.say("how.name-and-unit");
       }
       columns.add(new Column(i, name, meaning, how));
     }
@@ -125,11 +123,7 @@ final class PlanMaker {
     }
     Optional<ClockPlan> clock = new ClockFinder(dialect, sample.rows(), zone).find(times);
     if (clock.isEmpty()) {
-      throw InputProblem.input(
-          quoted()
-              + " has no column with readable times among "
-              + listed(dialect.names())
-              + "; expected ISO 8601, local date and time, or seconds since 1970.");
+      throw InputProblem.input("problem.log.no-time", quoted(), listed(dialect.names()));
     }
     return ordered(clock.get());
   }
@@ -141,13 +135,10 @@ final class PlanMaker {
     }
     for (DateOrder order : DateOrder.values()) {
       if (order.words().equals(told.get())) {
-        return clock.withOrder(order, "told by the mapping");
+        return clock.withOrder(order, WORDS.say("how.told"));
       }
     }
-    throw InputProblem.usage(
-        "The column mapping gives clock = "
-            + InputProblem.quoted(told.get())
-            + "; expected \"day first\", \"month first\" or \"year first\".");
+    throw InputProblem.usage("problem.mapping.clock", InputProblem.quoted(told.get()));
   }
 
   private List<Column> settled(List<Column> named, SampleRows sample) {
@@ -165,6 +156,7 @@ final class PlanMaker {
     for (String name : names.subList(0, Math.min(names.size(), 8))) {
       shown.add(InputProblem.quoted(name));
     }
-    return String.join(", ", shown) + (names.size() > 8 ? " and more" : "");
+    String listed = String.join(", ", shown);
+    return names.size() > 8 ? WORDS.say("list.more", listed) : listed;
   }
 }

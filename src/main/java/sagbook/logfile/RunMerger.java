@@ -94,7 +94,7 @@ final class RunMerger implements RowStream {
     try {
       reader.close();
     } catch (IOException e) {
-      throw InputProblem.input("A log could not be closed after reading.", e);
+      throw InputProblem.input(e, "problem.log.close");
     }
   }
 

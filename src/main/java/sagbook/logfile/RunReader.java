@@ -58,11 +58,7 @@ final class RunReader implements Closeable {
 
   private InputProblem changed(IOException e) {
     return InputProblem.input(
-        "The file "
-            + InputProblem.quoted(survey.plan().source().name())
-            + " could not be read to its end; it was changed or removed meanwhile, so run this"
-            + " again.",
-        e);
+        e, "problem.log.changed", InputProblem.quoted(survey.plan().source().name()));
   }
 
   private RowReader open() throws IOException {

@@ -1,7 +1,7 @@
 package sagbook.logfile;
 
 import java.util.List;
-import java.util.Locale;
+import sagbook.wording.Words;
 
 /**
  * Which temperature sensor stands for which cell.
@@ -10,6 +10,8 @@ import java.util.Locale;
  * @param sentence for the keeper; empty when each cell has its own
  */
 record Sensors(int[] sensorOf, String sentence) {
+  private static final Words WORDS = Words.english();
+
   static Sensors of(List<FileSurvey> files, int cells) {
     int[] own = new int[cells];
     int present = 0;
@@ -31,15 +33,12 @@ record Sensors(int[] sensorOf, String sentence) {
     }
     String sentence =
         present == 1
-            ? "Temperature: one sensor for all cells."
-            : String.format(
-                Locale.ROOT,
-                "Temperature: %d sensors for %d cells; each is taken for the %s%d cells next to it"
-                    + " (sensor 1 for the first ones).",
-                present,
-                cells,
-                cells % present == 0 ? "" : "about ",
-                Math.round((double) cells / present));
+            ? WORDS.say("reading.sensors.one")
+            : WORDS.say(
+                cells % present == 0 ? "reading.sensors" : "reading.sensors.about",
+                Integer.toString(present),
+                Integer.toString(cells),
+                Long.toString(Math.round((double) cells / present)));
     return new Sensors(own, sentence);
   }
 

@@ -1,10 +1,10 @@
 package sagbook.logfile;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import sagbook.align.ClockOffset;
 import sagbook.model.CurrentSign;
+import sagbook.wording.Words;
 
 /**
  * The sign of the current and how it was settled.
@@ -13,6 +13,8 @@ import sagbook.model.CurrentSign;
  * @param sentence for the keeper
  */
 record SignDecision(CurrentSign sign, String sentence) {
+  private static final Words WORDS = Words.english();
+
   static SignDecision of(
       Optional<CurrentSign> told, List<FileSurvey> files, List<Optional<ClockOffset>> offsets) {
     SignVote vote = new SignVote();
@@ -26,35 +28,26 @@ record SignDecision(CurrentSign sign, String sentence) {
     CurrentSign seen = negative ? CurrentSign.DISCHARGE_POSITIVE : CurrentSign.CHARGE_POSITIVE;
     String strength =
         vote.isSettled()
-            ? String.format(
-                Locale.ROOT, "correlation of their steps %.2f", Math.abs(vote.correlation()))
-            : aligned.map(a -> a.pairs() + " steps common to both logs").orElse("");
+            ? WORDS.say("reading.sign.correlation", Words.fixed(Math.abs(vote.correlation()), 2))
+            : aligned
+                .map(a -> WORDS.say("reading.sign.steps", Integer.toString(a.pairs())))
+                .orElse("");
     if (told.isPresent()) {
-      String said = "Current: " + told.get().words() + ", as the pack description says";
-      boolean contradicts = settled && seen != told.get();
       return new SignDecision(
           told.get(),
-          contradicts
-              ? said
-                  + ", but the cells' voltage answers as if it were "
-                  + seen.words()
-                  + " ("
-                  + strength
-                  + "); check current_sign."
-              : said + ".");
+          settled && seen != told.get()
+              ? WORDS.say("reading.sign.contradicts", spoken(told.get()), spoken(seen), strength)
+              : WORDS.say("reading.sign.told", spoken(told.get())));
     }
     if (settled) {
-      return new SignDecision(
-          seen,
-          "Current: "
-              + seen.words()
-              + ", found from how the cells' voltage answers it ("
-              + strength
-              + ").");
+      return new SignDecision(seen, WORDS.say("reading.sign.found", spoken(seen), strength));
     }
     return new SignDecision(
         CurrentSign.CHARGE_POSITIVE,
-        "Current: its sign could not be found from the voltage, so charge positive is assumed;"
-            + " set current_sign in the pack description.");
+        WORDS.say("reading.sign.assumed", spoken(CurrentSign.CHARGE_POSITIVE)));
+  }
+
+  private static String spoken(CurrentSign sign) {
+    return WORDS.say("reading.current." + sign.words().replace(' ', '-'));
   }
 }

@@ -33,7 +33,7 @@ final class StandardInput {
         }
         kept = Optional.of(file);
       } catch (IOException e) {
-        throw InputProblem.input("Standard input can't be read to its end.", e);
+        throw InputProblem.input(e, "problem.standard-input.read");
       }
     }
     return kept.get();
@@ -46,10 +46,7 @@ final class StandardInput {
     for (int got = in.read(buffer); got >= 0; got = in.read(buffer)) {
       copied += got;
       if (copied > mostBytes) {
-        throw InputProblem.input(
-            "Standard input does not end within "
-                + (mostBytes >> 30)
-                + " GB; write the log to files and name those.");
+        throw InputProblem.input("problem.standard-input.long", Long.toString(mostBytes >> 30));
       }
       out.write(buffer, 0, got);
     }

@@ -9,9 +9,11 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import sagbook.issue.InputProblem;
 import sagbook.model.LogMapping;
+import sagbook.wording.Words;
 
 /** Finds when a log that counts from its start began. */
 final class StartFinder {
+  private static final Words WORDS = Words.english();
   private static final Pattern IN_NAME =
       Pattern.compile(
           "(20[0-9]{2})[-_.]?([01][0-9])[-_.]?([0-3][0-9])"
@@ -33,28 +35,26 @@ final class StartFinder {
     if (plan.kind() != ClockPlan.Kind.ELAPSED) {
       return plan;
     }
-    String counted = plan.words().replaceAll(" of the log, which names no date;.*", " of the log");
     Optional<String> told = mapping.flatMap(LogMapping::start);
     if (told.isPresent()) {
       double start = moment(told.get());
       if (Double.isNaN(start)) {
-        throw InputProblem.usage(
-            "The column mapping gives start = "
-                + InputProblem.quoted(told.get())
-                + "; expected a moment such as \"2026-01-31T18:00:00+01:00\".");
+        throw InputProblem.usage("problem.mapping.start", InputProblem.quoted(told.get()));
       }
-      return plan.withStart(start, counted + ", which the mapping puts at " + told.get());
+      return plan.withStart(start, WORDS.say("clock.start.told", plan.words(), told.get()));
     }
     int preamble = Math.min(dialect.headerLine(), head.lines().size());
     for (int i = 0; i < preamble; i++) {
       Matcher matcher = IN_PREAMBLE.matcher(head.lines().get(i));
       double start = matcher.find() ? moment(matcher.group(1)) : Double.NaN;
       if (!Double.isNaN(start)) {
-        String words = counted + ", which line " + (i + 1) + " puts at " + matcher.group(1);
-        return plan.withStart(start, words);
+        return plan.withStart(
+            start,
+            WORDS.say("clock.start.line", plan.words(), Integer.toString(i + 1), matcher.group(1)));
       }
     }
-    return fromName(plan, counted);
+    return fromName(plan)
+        .orElseGet(() -> plan.withStart(0, WORDS.say("clock.start.none", plan.words())));
   }
 
   private double moment(String text) {
@@ -68,19 +68,20 @@ final class StartFinder {
         : reader.localS() - reader.offsetS();
   }
 
-  private ClockPlan fromName(ClockPlan plan, String counted) {
+  private Optional<ClockPlan> fromName(ClockPlan plan) {
     String name = source.name().substring(source.name().lastIndexOf('/') + 1);
     Matcher matcher = IN_NAME.matcher(name);
     if (!matcher.find()) {
-      return plan;
+      return Optional.empty();
     }
     try {
       LocalDate day = LocalDate.of(number(matcher, 1), number(matcher, 2), number(matcher, 3));
       LocalTime time = LocalTime.of(number(matcher, 4), number(matcher, 5), number(matcher, 6));
       double start = day.atTime(time).atZone(zone).toEpochSecond();
-      return plan.withStart(start, counted + ", which the file's name puts at " + day + " " + time);
+      String words = WORDS.say("clock.start.name", plan.words(), day.toString(), time.toString());
+      return Optional.of(plan.withStart(start, words));
     } catch (DateTimeException e) {
-      return plan;
+      return Optional.empty();
     }
   }
 

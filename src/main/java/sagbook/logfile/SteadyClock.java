@@ -6,6 +6,7 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import sagbook.issue.InputProblem;
+import sagbook.wording.Words;
 
 /**
  * Finds loggers whose clock does not follow summer time and reads them with one offset all year:
@@ -41,11 +42,10 @@ final class SteadyClock {
   private static FileSurvey again(FileSurvey file, double firstS) throws InputProblem {
     ZoneId zone = file.plan().clock().zone();
     ZoneOffset offset = zone.getRules().getOffset(Instant.ofEpochSecond((long) firstS));
-    String words =
-        "; the logger does not follow summer time, so UTC"
-            + (offset.getTotalSeconds() == 0 ? "" : offset.getId())
-            + " is used throughout";
-    FilePlan plan = file.plan().withClock(file.plan().clock().withZone(offset, words));
+    ClockPlan clock = file.plan().clock();
+    String utc = "UTC" + (offset.getTotalSeconds() == 0 ? "" : offset.getId());
+    String words = Words.english().say("clock.steady", clock.words(), utc);
+    FilePlan plan = file.plan().withClock(clock.withZone(offset, words));
     return new Surveyor(plan, file.slots()).survey();
   }
 }

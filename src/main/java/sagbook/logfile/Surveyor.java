@@ -89,29 +89,21 @@ final class Surveyor {
   /** Complains when hardly anything in the file could be read. */
   private void refuseRubbish() throws InputProblem {
     texts.refuseTooMuch(rows);
-    String name = "The file " + InputProblem.quoted(plan.source().name());
+    String name = InputProblem.quoted(plan.source().name());
     long stray = issues.count(RowIssue.STRAY_CLOCK);
     long broken = issues.count(RowIssue.TORN_ROW) + issues.count(RowIssue.UNREADABLE_TIME);
     if (rows == 0 && stray > 0) {
-      throw InputProblem.input(
-          name
-              + " was written by a clock that was never set (before 2005 or after 2100); set the"
-              + " logger's clock, or count the time from a start given in a column mapping.");
+      throw InputProblem.input("problem.log.clock-unset", name);
     }
     if (broken > rows) {
       throw InputProblem.input(
-          name
-              + " can hardly be read: "
-              + broken
-              + " of "
-              + (broken + rows)
-              + " rows have too few or too many fields or no readable time, "
-              + issues.firstPlace(RowIssue.TORN_ROW, RowIssue.UNREADABLE_TIME)
-              + " for one; expected "
-              + plan.dialect().fieldCount()
-              + " fields divided by "
-              + InputProblem.quoted(String.valueOf(plan.dialect().delimiter()))
-              + ".");
+          "problem.log.broken",
+          name,
+          Long.toString(broken),
+          Long.toString(broken + rows),
+          issues.firstPlace(RowIssue.TORN_ROW, RowIssue.UNREADABLE_TIME),
+          Integer.toString(plan.dialect().fieldCount()),
+          InputProblem.quoted(String.valueOf(plan.dialect().delimiter())));
     }
   }
 

@@ -108,14 +108,11 @@ final class TableLines implements Closeable {
     List<String> found = HeaderFinder.withoutCommentSign(fields.all());
     if (!found.equals(names)) {
       throw InputProblem.input(
-          InputProblem.quoted(plan.source().name())
-              + ", line "
-              + lines.number()
-              + ": other column names follow in the middle of the file ("
-              + PlanMaker.listed(found)
-              + " instead of "
-              + PlanMaker.listed(names)
-              + "); split the file there.");
+          "problem.log.other-names",
+          InputProblem.quoted(plan.source().name()),
+          Long.toString(lines.number()),
+          PlanMaker.listed(found),
+          PlanMaker.listed(names));
     }
     reject(RowIssue.REPEATED_HEADER);
   }

@@ -9,30 +9,26 @@ final class TextFound {
   private static final long ROWS_A_TEXT = 10_000;
 
   private long count;
-  private @Nullable String first;
+  private @Nullable InputProblem first;
 
   void add(String file, long line, int field, String name, String text) {
     count++;
     if (first == null) {
       first =
-          InputProblem.quoted(file)
-              + ", line "
-              + line
-              + ", column "
-              + (field + 1)
-              + " ("
-              + InputProblem.quoted(name)
-              + "): found "
-              + InputProblem.quoted(text)
-              + ", expected a number; correct the line, or leave the field empty if there was no"
-              + " reading.";
+          InputProblem.input(
+              "problem.log.number",
+              InputProblem.quoted(file),
+              Long.toString(line),
+              Integer.toString(field + 1),
+              InputProblem.quoted(name),
+              InputProblem.quoted(text));
     }
   }
 
   /** Complains when there is more of it than damage explains. */
   void refuseTooMuch(long rows) throws InputProblem {
     if (first != null && count > rows / ROWS_A_TEXT) {
-      throw InputProblem.input(first);
+      throw first;
     }
   }
 }

@@ -5,12 +5,14 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import sagbook.wording.Words;
 
 /**
  * Settles a column's unit from its name and its first values. The ranges in which a cell's voltage
  * and temperature lie are common practice, no source.
  */
 final class UnitChooser {
+  private static final Words WORDS = Words.english();
   private static final double LEAST_MILLIVOLTS = 500;
 
   private final SampleRows sample;
@@ -67,11 +69,12 @@ final class UnitChooser {
     boolean voltage = unit.isPresent() && unit.get().family() == Quantity.CELL_VOLTAGE;
     boolean plausible = (median > 0.5 && median < 6) || (median >= 500 && median < 6000);
     if (!voltage && !plausible) {
-      return column.withMeaning(Meaning.ignored(), "no voltage by its values");
+      return column.withMeaning(Meaning.ignored(), WORDS.say("how.no-voltage"));
     }
     return voltage(
         column.withMeaning(
-            column.meaning().withQuantity(Quantity.CELL_VOLTAGE), "by its name and its values"));
+            column.meaning().withQuantity(Quantity.CELL_VOLTAGE),
+            WORDS.say("how.name-and-values")));
   }
 
   private Column voltage(Column column) {
@@ -83,13 +86,12 @@ final class UnitChooser {
       return column;
     }
     if (median >= least) {
-      String how = named.isPresent() ? "; its values are in mV, not V" : "; mV by its values";
-      return column.withMeaning(column.meaning().withUnit(Unit.MILLIVOLT), column.how() + how);
+      String key = named.isPresent() ? "how.contradicted" : "how.values";
+      return column.withMeaning(
+          column.meaning().withUnit(Unit.MILLIVOLT),
+          WORDS.say(key, column.how(), Unit.MILLIVOLT.symbol(), Unit.VOLT.symbol()));
     }
-    return named.isPresent()
-        ? column
-        : column.withMeaning(
-            column.meaning().withUnit(Unit.VOLT), column.how() + "; V by its values");
+    return named.isPresent() ? column : byValues(column, Unit.VOLT);
   }
 
   private Column temperature(Column column) {
@@ -97,17 +99,16 @@ final class UnitChooser {
       return column;
     }
     double median = sample.median(column.field());
-    Unit unit = median > 200 && median < 400 ? Unit.KELVIN : Unit.CELSIUS;
-    String how = unit == Unit.KELVIN ? "; K by its values" : "; no unit named, taken as °C";
-    return column.withMeaning(column.meaning().withUnit(unit), column.how() + how);
+    return median > 200 && median < 400
+        ? byValues(column, Unit.KELVIN)
+        : withDefault(column, Unit.CELSIUS);
   }
 
   private Column bleed(Column column) {
     if (column.meaning().unit().isPresent() || !(sample.largest(column.field()) > 1.5)) {
       return column;
     }
-    return column.withMeaning(
-        column.meaning().withUnit(Unit.PERCENT), column.how() + "; % by its values");
+    return byValues(column, Unit.PERCENT);
   }
 
   private Column current(Column column) {
@@ -119,7 +120,11 @@ final class UnitChooser {
       return column;
     }
     return column.withMeaning(
-        column.meaning().withUnit(unit),
-        column.how() + "; no unit named, taken as " + unit.symbol());
+        column.meaning().withUnit(unit), WORDS.say("how.assumed", column.how(), unit.symbol()));
+  }
+
+  private static Column byValues(Column column, Unit unit) {
+    return column.withMeaning(
+        column.meaning().withUnit(unit), WORDS.say("how.values", column.how(), unit.symbol()));
   }
 }

@@ -5,9 +5,11 @@ import java.util.Optional;
 import sagbook.issue.InputProblem;
 import sagbook.model.Limits;
 import sagbook.model.OpenCircuitTable;
+import sagbook.wording.Words;
 
 /** Reads the keeper's open-circuit table, the arrays of [cell]. */
 final class CurveTable {
+  private static final Words WORDS = Words.english();
   private static final String CHARGE = "charge_fraction";
   private static final String VOLT = "open_circuit_v";
 
@@ -40,24 +42,28 @@ final class CurveTable {
     int n = charge.size();
     if (n < OpenCircuitTable.FEWEST) {
       throw cell.listComplaint(
-          CHARGE, "has " + n + " numbers", OpenCircuitTable.FEWEST + " or more from empty to full");
+          CHARGE,
+          WORDS.say("problem.curve.count", Integer.toString(n)),
+          WORDS.say("problem.curve.fewest", Integer.toString(OpenCircuitTable.FEWEST)));
     }
     if (charge.get(0) != 0 || charge.get(n - 1) != 1) {
       throw cell.listComplaint(
           CHARGE,
-          "runs from " + charge.get(0) + " to " + charge.get(n - 1),
-          "0 for the empty cell first and 1 for the full one last");
+          WORDS.say("problem.curve.runs", charge.get(0).toString(), charge.get(n - 1).toString()),
+          WORDS.say("problem.curve.ends"));
     }
     if (volt.size() != n) {
       throw cell.listComplaint(
-          VOLT, "has " + volt.size() + " numbers", n + ", as many as " + CHARGE + " has");
+          VOLT,
+          WORDS.say("problem.curve.count", Integer.toString(volt.size())),
+          WORDS.say("problem.curve.as-many", Integer.toString(n), CHARGE));
     }
     for (int i = 1; i < n; i++) {
       if (!(charge.get(i) > charge.get(i - 1))) {
-        throw cell.listComplaint(CHARGE, follows(charge, i), "every number above the one before");
+        throw cell.listComplaint(CHARGE, follows(charge, i), WORDS.say("problem.curve.rises"));
       }
       if (volt.get(i) < volt.get(i - 1)) {
-        throw cell.listComplaint(VOLT, follows(volt, i), "no number below the one before");
+        throw cell.listComplaint(VOLT, follows(volt, i), WORDS.say("problem.curve.never-falls"));
       }
     }
     double empty = limits.cellEmptyVoltage();
@@ -65,16 +71,12 @@ final class CurveTable {
     if (volt.get(0) > empty + SHORT_V || volt.get(n - 1) < full - SHORT_V) {
       throw cell.listComplaint(
           VOLT,
-          "runs from " + volt.get(0) + " to " + volt.get(n - 1) + " V",
-          "rest voltages that reach from cell_empty_v, "
-              + empty
-              + " V, to cell_full_v, "
-              + full
-              + " V (measure further, or set those two in [limits])");
+          WORDS.say("problem.curve.runs.volt", volt.get(0).toString(), volt.get(n - 1).toString()),
+          WORDS.say("problem.curve.reach", Double.toString(empty), Double.toString(full)));
     }
   }
 
   private static String follows(List<Double> list, int i) {
-    return "has " + list.get(i) + " after " + list.get(i - 1);
+    return WORDS.say("problem.curve.after", list.get(i).toString(), list.get(i - 1).toString());
   }
 }

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import sagbook.issue.InputProblem;
 import sagbook.model.LogMapping;
+import sagbook.wording.Words;
 
 /**
  * The column mapping that {@code preview} writes and {@code check --columns} takes back.
@@ -27,7 +28,8 @@ import sagbook.model.LogMapping;
  * </pre>
  */
 public final class MappingFile {
-  private static final String WHAT = "a column mapping";
+  private static final Words WORDS = Words.english();
+  private static final String WHAT = WORDS.say("problem.toml.mapping");
 
   private MappingFile() {}
 
@@ -121,7 +123,7 @@ public final class MappingFile {
     }
     String given = text.get().equals("tab") ? "\t" : text.get();
     if (given.length() != 1 || ",;\t|".indexOf(given.charAt(0)) < 0) {
-      throw log.complaint("delimiter", "one of \",\" \";\" \"|\" or \"tab\"");
+      throw log.complaint("delimiter", WORDS.say("problem.expected.delimiter"));
     }
     return Optional.of(given.charAt(0));
   }
@@ -132,7 +134,7 @@ public final class MappingFile {
       return Optional.empty();
     }
     if (!text.get().equals(",") && !text.get().equals(".")) {
-      throw log.complaint("decimal", "\".\" or \",\"");
+      throw log.complaint("decimal", WORDS.say("problem.expected.decimal"));
     }
     return Optional.of(text.get().equals(","));
   }

@@ -18,6 +18,7 @@ import sagbook.model.CurrentSign;
 import sagbook.model.Limits;
 import sagbook.model.PackDescription;
 import sagbook.model.Threshold;
+import sagbook.wording.Words;
 
 /**
  * Reads the pack description.
@@ -57,7 +58,8 @@ import sagbook.model.Threshold;
  * </pre>
  */
 public final class PackFile {
-  private static final String WHAT = "a pack description";
+  private static final Words WORDS = Words.english();
+  private static final String WHAT = WORDS.say("problem.toml.pack");
   private static final double DEFAULT_CAPACITY_AH = 100;
   private static final ZoneId DEFAULT_ZONE = ZoneId.of("Etc/UTC");
 
@@ -77,7 +79,7 @@ public final class PackFile {
     root.allowOnly("pack", "limits", "rules", "spare", "cell", "bank", "log");
     Optional<TomlTable> given = root.table("pack");
     if (given.isEmpty()) {
-      throw root.missing("[pack]", "[pack] followed by name, chemistry and series_cells");
+      throw root.missing("[pack]", WORDS.say("problem.key.pack"));
     }
     TomlTable pack = given.get();
     pack.allowOnly(
@@ -122,7 +124,7 @@ public final class PackFile {
       for (Chemistry each : Chemistry.values()) {
         known.add("\"" + each.key() + "\"");
       }
-      throw pack.complaint("chemistry", String.join(" or ", known));
+      throw pack.complaint("chemistry", String.join(WORDS.say("list.either"), known));
     }
     return found.get();
   }
@@ -135,7 +137,7 @@ public final class PackFile {
     try {
       return ZoneId.of(text.get());
     } catch (DateTimeException e) {
-      throw pack.complaint("timezone", "a zone's name such as \"Europe/Lisbon\"");
+      throw pack.complaint("timezone", WORDS.say("problem.expected.zone"));
     }
   }
 
@@ -149,7 +151,7 @@ public final class PackFile {
         return Optional.of(sign);
       }
     }
-    throw pack.complaint("current_sign", "\"charge positive\" or \"discharge positive\"");
+    throw pack.complaint("current_sign", WORDS.say("problem.expected.sign"));
   }
 
   private static Limits limits(TomlTable root, Chemistry chemistry) throws InputProblem {
@@ -187,7 +189,7 @@ public final class PackFile {
       return new Limits(
           full, empty, most, least, chargeMin, chargeMax, cool, dischargeMin, dischargeMax);
     } catch (IllegalArgumentException e) {
-      throw root.complaint("limits", "every lower limit below its upper one");
+      throw root.complaint("limits", WORDS.say("problem.expected.limits"));
     }
   }
 
@@ -219,7 +221,12 @@ public final class PackFile {
       Threshold wrong = told.containsKey(upper) ? upper : lower;
       throw table.complaint(
           wrong.key(),
-          lower.key() + " (" + low + ") to be no more than " + upper.key() + " (" + high + ")");
+          WORDS.say(
+              "problem.expected.order",
+              lower.key(),
+              Double.toString(low),
+              upper.key(),
+              Double.toString(high)));
     }
   }
 
@@ -248,7 +255,7 @@ public final class PackFile {
       bank.allowOnly("name", "files");
       String name = bank.neededText("name", "name = \"left\"");
       if (!names.add(name)) {
-        throw bank.complaint("name", "a name that no other bank has");
+        throw bank.complaint("name", WORDS.say("problem.expected.other-name"));
       }
       List<String> files = bank.texts("files");
       if (files.isEmpty()) {

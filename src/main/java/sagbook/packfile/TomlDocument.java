@@ -15,9 +15,12 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
 import sagbook.issue.InputProblem;
+import sagbook.wording.Words;
 
 /** A TOML file with its text, so that a complaint can name line and column. */
 final class TomlDocument {
+  private static final Words WORDS = Words.english();
+
   /** A description longer than this is no description. */
   private static final int MOST_BYTES = 1 << 20;
 
@@ -34,7 +37,7 @@ final class TomlDocument {
   /**
    * Reads a file.
    *
-   * @param what what the file should be, such as "a pack description"
+   * @param what what the file should be, such as a pack description
    */
   static TomlDocument read(Path file, String what) throws InputProblem {
     String name = file.toString().replace('\\', '/');
@@ -43,15 +46,12 @@ final class TomlDocument {
     try (InputStream in = Files.newInputStream(file)) {
       bytes = in.readNBytes(MOST_BYTES + 1);
     } catch (NoSuchFileException e) {
-      throw InputProblem.input(
-          "There is no file " + shown + "; name the file that holds " + what + ".", e);
+      throw InputProblem.input(e, "problem.toml.missing", shown, what);
     } catch (IOException e) {
-      throw InputProblem.input(
-          "The file " + shown + " can't be read; it should hold " + what + ".", e);
+      throw InputProblem.input(e, "problem.toml.read", shown, what);
     }
     if (bytes.length > MOST_BYTES) {
-      throw InputProblem.input(
-          "The file " + shown + " is longer than 1 MB, so it is not " + what + ".");
+      throw InputProblem.input("problem.toml.long", shown, what);
     }
     return parse(name, decode(bytes, shown, what), what);
   }
@@ -61,8 +61,7 @@ final class TomlDocument {
       String text = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
       return text.startsWith("\ufeff") ? text.substring(1) : text;
     } catch (CharacterCodingException e) {
-      throw InputProblem.input(
-          "The file " + shown + " is not text in UTF-8, so it can't be " + what + ".", e);
+      throw InputProblem.input(e, "problem.toml.text", shown, what);
     }
   }
 
@@ -72,27 +71,21 @@ final class TomlDocument {
       node = new TomlMapper().readTree(text);
     } catch (JsonProcessingException e) {
       JsonLocation at = e.getLocation();
-      String place = at == null ? "" : ", line " + at.getLineNr() + ", column " + at.getColumnNr();
+      String shown = InputProblem.quoted(name);
+      String place = at == null ? shown : place(shown, at.getLineNr(), at.getColumnNr());
       throw InputProblem.usage(
-          InputProblem.quoted(name)
-              + place
-              + ": this is not valid TOML ("
-              + firstLine(e.getOriginalMessage())
-              + "); expected "
-              + what
-              + " with lines such as name = \"my battery\".");
+          "problem.toml.invalid", place, firstLine(e.getOriginalMessage()), what);
     } catch (RuntimeException | StackOverflowError e) {
-      throw InputProblem.usage(
-          InputProblem.quoted(name) + ": this can't be read as TOML; expected " + what + ".");
+      throw InputProblem.usage("problem.toml.unreadable", InputProblem.quoted(name), what);
     }
     if (!(node instanceof ObjectNode table)) {
-      throw InputProblem.usage(InputProblem.quoted(name) + " is empty; expected " + what + ".");
+      throw InputProblem.usage("problem.toml.empty", InputProblem.quoted(name), what);
     }
     return new TomlDocument(name, text.lines().toList(), table);
   }
 
   private static String firstLine(String message) {
-    String line = message.lines().findFirst().orElse("no details");
+    String line = message.lines().findFirst().orElse(WORDS.say("problem.toml.no-details"));
     return line.length() > 160 ? line.substring(0, 160) + "..." : line;
   }
 
@@ -123,7 +116,7 @@ final class TomlDocument {
         return at(i, key);
       }
     }
-    return InputProblem.quoted(name) + (table.isEmpty() ? "" : ", in [" + table + "]");
+    return table.isEmpty() ? place() : WORDS.say("place.table", place(), table);
   }
 
   private static String join(String table, String key) {
@@ -144,7 +137,11 @@ final class TomlDocument {
 
   private String at(int index, String key) {
     int column = Math.max(0, lines.get(index).indexOf(key)) + 1;
-    return InputProblem.quoted(name) + ", line " + (index + 1) + ", column " + column;
+    return place(place(), index + 1, column);
+  }
+
+  private static String place(String file, int line, int column) {
+    return WORDS.say("place.column", file, Integer.toString(line), Integer.toString(column));
   }
 
   /** The file without a place in it. */

@@ -8,9 +8,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import sagbook.issue.InputProblem;
+import sagbook.wording.Words;
 
 /** One table of a TOML file, read key by key with complaints that name the place. */
 final class TomlTable {
+  private static final Words WORDS = Words.english();
+
   private final TomlDocument document;
   private final ObjectNode node;
   private final String name;
@@ -28,28 +31,24 @@ final class TomlTable {
     List<String> keys = List.of(known);
     for (String key : (Iterable<String>) node::fieldNames) {
       if (!keys.contains(key)) {
-        throw InputProblem.usage(
-            document.place(name, nth, key)
-                + ": the key "
-                + InputProblem.quoted(key)
-                + " is not known"
-                + where()
-                + "; "
-                + suggestion(key, keys)
-                + ".");
+        throw unknown(key, keys);
       }
     }
   }
 
-  private String where() {
-    return name.isEmpty() ? "" : " in [" + name + "]";
+  private InputProblem unknown(String key, List<String> known) {
+    String nearest = Spelling.nearest(key, known);
+    boolean near = Spelling.distance(key, nearest) <= Math.max(2, nearest.length() / 2);
+    return InputProblem.usage(
+        near ? "problem.key.nearest" : "problem.key.known",
+        document.place(name, nth, key),
+        within(InputProblem.quoted(key), "problem.key.not-known"),
+        near ? nearest : String.join(", ", known));
   }
 
-  private static String suggestion(String key, List<String> keys) {
-    String nearest = Spelling.nearest(key, keys);
-    return Spelling.distance(key, nearest) <= Math.max(2, nearest.length() / 2)
-        ? "did you mean " + nearest
-        : "expected one of " + String.join(", ", keys);
+  /** Says of a key where it stands, unless that is the top. */
+  private String within(String key, String what) {
+    return name.isEmpty() ? WORDS.say(what, key) : WORDS.say(what + ".in", key, name);
   }
 
   boolean has(String key) {
@@ -62,7 +61,7 @@ final class TomlTable {
       return Optional.empty();
     }
     if (!value.isTextual()) {
-      throw complaint(key, "a text in quotes", value);
+      throw complaint(key, WORDS.say("problem.expected.text"), value);
     }
     return Optional.of(value.textValue());
   }
@@ -81,7 +80,7 @@ final class TomlTable {
     if (value == null) {
       return Optional.empty();
     }
-    String expected = "a number from " + plain(least) + " to " + plain(most);
+    String expected = WORDS.say("problem.expected.number", plain(least), plain(most));
     if (!value.isNumber()) {
       throw complaint(key, expected, value);
     }
@@ -104,7 +103,10 @@ final class TomlTable {
             && value.intValue() >= least
             && value.intValue() <= most;
     if (!good) {
-      throw complaint(key, "a whole number from " + least + " to " + most, value);
+      throw complaint(
+          key,
+          WORDS.say("problem.expected.whole", Integer.toString(least), Integer.toString(most)),
+          value);
     }
     return Optional.of(value.intValue());
   }
@@ -115,7 +117,7 @@ final class TomlTable {
     if (value == null) {
       return Optional.empty();
     }
-    String expected = "a list of numbers from " + plain(least) + " to " + plain(most);
+    String expected = WORDS.say("problem.expected.numbers", plain(least), plain(most));
     if (!value.isArray()) {
       throw complaint(key, expected, value);
     }
@@ -140,7 +142,7 @@ final class TomlTable {
     Iterable<JsonNode> each = value.isArray() ? value : List.of(value);
     for (JsonNode one : each) {
       if (!one.isTextual()) {
-        throw complaint(key, "a list of texts in quotes", one);
+        throw complaint(key, WORDS.say("problem.expected.texts"), one);
       }
       found.add(one.textValue());
     }
@@ -162,7 +164,7 @@ final class TomlTable {
       return Optional.empty();
     }
     if (!(value instanceof ObjectNode table)) {
-      throw complaint(key, "a table [" + key + "]", value);
+      throw complaint(key, WORDS.say("problem.expected.table", key), value);
     }
     return Optional.of(new TomlTable(document, table, inner(key), nth));
   }
@@ -175,16 +177,16 @@ final class TomlTable {
       return found;
     }
     if (value instanceof ObjectNode) {
-      throw complaint(key, "double brackets, [[" + key + "]]", value);
+      throw complaint(key, WORDS.say("problem.expected.brackets", key), value);
     }
     for (JsonNode one : value) {
       if (!(one instanceof ObjectNode table)) {
-        throw complaint(key, "tables [[" + key + "]]", one);
+        throw complaint(key, WORDS.say("problem.expected.tables", key), one);
       }
       found.add(new TomlTable(document, table, inner(key), found.size()));
     }
     if (!value.isArray()) {
-      throw complaint(key, "tables [[" + key + "]]", value);
+      throw complaint(key, WORDS.say("problem.expected.tables", key), value);
     }
     return found;
   }
@@ -195,27 +197,17 @@ final class TomlTable {
 
   InputProblem missing(String key, String example) {
     return InputProblem.usage(
-        document.place()
-            + ": "
-            + key
-            + " is missing"
-            + where()
-            + "; add a line such as "
-            + example
-            + ".");
+        "problem.key.add", document.place(), within(key, "problem.key.missing"), example);
   }
 
   /** A complaint about the whole of a list: what is wrong with it and what was expected. */
   InputProblem listComplaint(String key, String wrong, String expected) {
     return InputProblem.usage(
-        document.place(name, nth, key)
-            + ": "
-            + InputProblem.quoted(key)
-            + " "
-            + wrong
-            + "; expected "
-            + expected
-            + ".");
+        "problem.key.list",
+        document.place(name, nth, key),
+        InputProblem.quoted(key),
+        wrong,
+        expected);
   }
 
   InputProblem complaint(String key, String expected) {
@@ -227,16 +219,13 @@ final class TomlTable {
     String shown =
         found.isTextual()
             ? found.textValue()
-            : found.isContainerNode() ? "a table or list" : found.asText();
+            : found.isContainerNode() ? WORDS.say("problem.found.table") : found.asText();
     return InputProblem.usage(
-        document.place(name, nth, key)
-            + ": "
-            + InputProblem.quoted(key)
-            + " is "
-            + InputProblem.quoted(shown)
-            + "; expected "
-            + expected
-            + ".");
+        "problem.key.value",
+        document.place(name, nth, key),
+        InputProblem.quoted(key),
+        InputProblem.quoted(shown),
+        expected);
   }
 
   private static String plain(double number) {

@@ -29,9 +29,12 @@ import sagbook.whatif.Prospect;
 import sagbook.whatif.Spare;
 import sagbook.whatif.Use;
 import sagbook.whatif.WhatIf;
+import sagbook.wording.Words;
 
 /** The monthly health check, from logs to result. */
 public final class Check {
+  private static final Words WORDS = Words.english();
+
   private Check() {}
 
   /**
@@ -43,12 +46,12 @@ public final class Check {
   public static CheckResult run(
       ReadRequest request, String softwareVersion, Consumer<String> progress) throws InputProblem {
     PackDescription pack = request.pack();
-    progress.accept("looking through the logs");
+    progress.accept(WORDS.say("progress.looking"));
     OpenedLogs logs = LogFolder.open(request);
     Map<String, InputFile> inputs = new LinkedHashMap<>();
     List<BankResult> banks = new ArrayList<>();
     for (String bank : logs.banks()) {
-      progress.accept("reading bank " + bank);
+      progress.accept(WORDS.say("progress.reading", bank));
       EvidenceCollector collector =
           new EvidenceCollector(
               logs.channels(bank), pack.limits(), pack.nominalCapacityAh(), pack.bleedOhm());
@@ -56,13 +59,9 @@ public final class Check {
       note(reading, inputs);
       Evidence evidence = collector.finish();
       if (evidence.rows() == 0) {
-        throw InputProblem.input(
-            "Bank "
-                + InputProblem.quoted(bank)
-                + " has no rows in the time asked for; expected at least an hour of log."
-                + " Check --from and --to.");
+        throw InputProblem.input("problem.log.hour", InputProblem.quoted(bank));
       }
-      progress.accept("estimating bank " + bank);
+      progress.accept(WORDS.say("progress.estimating", bank));
       BankEstimates estimates = BankEstimator.estimate(evidence, pack);
       Prospect prospect =
           new WhatIf(

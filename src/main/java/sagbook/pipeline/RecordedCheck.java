@@ -21,6 +21,7 @@ import sagbook.logfile.ReadReport;
 import sagbook.logfile.ReadRequest;
 import sagbook.record.CheckResult;
 import sagbook.record.KnownFiles;
+import sagbook.wording.Words;
 
 /**
  * Checks of what a record doesn't know yet. Logs of up to a month are one check. Longer ones are
@@ -28,6 +29,8 @@ import sagbook.record.KnownFiles;
  * only what new files reach into.
  */
 public final class RecordedCheck {
+  private static final Words WORDS = Words.english();
+
   /** Up to this long, logs are taken as one month. */
   private static final Duration A_MONTH = Duration.ofDays(32);
 
@@ -112,7 +115,7 @@ public final class RecordedCheck {
       Consumer<String> progress,
       Taken taken)
       throws InputProblem {
-    progress.accept("looking which logs are new");
+    progress.accept(WORDS.say("progress.new"));
     RecordedCheck check = new RecordedCheck(request, known, LogFolder.hashes(request));
     List<Part> parts = check.parts();
     List<YearMonth> checked = new ArrayList<>();
@@ -125,13 +128,14 @@ public final class RecordedCheck {
             Check.run(
                 part.request(),
                 softwareVersion,
-                words -> progress.accept(part.month() + ": " + words));
+                words ->
+                    progress.accept(WORDS.say("progress.month", part.month().toString(), words)));
       } catch (InputProblem problem) {
         if (problem.kind() != InputProblem.Kind.INPUT) {
           throw problem;
         }
         first = Optional.of(first.orElse(problem));
-        leftOut.add(part.month() + " was left out: " + problem.sentence());
+        leftOut.add(WORDS.say("kept.left-out", part.month().toString(), problem.sentence()));
         continue;
       }
       taken.month(part.month(), result, parts.size() == 1);

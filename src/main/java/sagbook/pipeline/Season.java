@@ -18,9 +18,12 @@ import sagbook.logfile.OpenedLogs;
 import sagbook.logfile.ReadReport;
 import sagbook.logfile.ReadRequest;
 import sagbook.record.CheckResult;
+import sagbook.wording.Words;
 
 /** One check for every calendar month of the logs. */
 public final class Season {
+  private static final Words WORDS = Words.english();
+
   private Season() {}
 
   /**
@@ -34,7 +37,7 @@ public final class Season {
    */
   public static SortedMap<YearMonth, CheckResult> run(
       ReadRequest request, String softwareVersion, Consumer<String> progress) throws InputProblem {
-    progress.accept("looking through the logs");
+    progress.accept(WORDS.say("progress.looking"));
     MonthSpans spans = new MonthSpans(request.pack().timezone());
     List<ReadReport.Input> files = new ArrayList<>();
     OpenedLogs logs = LogFolder.open(request);
@@ -43,7 +46,7 @@ public final class Season {
     }
     SortedMap<YearMonth, CheckResult> months = new TreeMap<>();
     for (Map.Entry<YearMonth, MonthSpans.Span> month : spans.ofADayOrMore().entrySet()) {
-      progress.accept("checking " + month.getKey());
+      progress.accept(WORDS.say("progress.checking", month.getKey().toString()));
       months.put(
           month.getKey(),
           Check.run(
@@ -52,8 +55,7 @@ public final class Season {
               words -> {}));
     }
     if (months.isEmpty()) {
-      throw InputProblem.input(
-          "The logs hold less than a day of any month; expected at least a day. Name more logs.");
+      throw InputProblem.input("problem.log.day");
     }
     return months;
   }

@@ -9,9 +9,12 @@ import sagbook.account.Account;
 import sagbook.account.BalancingAccount;
 import sagbook.account.Exposure;
 import sagbook.account.StressAccount;
+import sagbook.wording.Words;
 
 /** The part of results.json that says what a bank went through and what its boards did. */
 final class AccountJson {
+  private static final Words WORDS = Words.english();
+
   private AccountJson() {}
 
   static void put(ObjectNode bank, Account account) {
@@ -20,7 +23,7 @@ final class AccountJson {
       balancing(bank.putObject("balancing"), account.balancing().get());
     } else {
       bank.putNull("balancing");
-      bank.put("balancing_note", "No bleed level is logged, so the logs can't tell.");
+      bank.put("balancing_note", WORDS.say("result.bleed-not-logged"));
     }
   }
 
@@ -49,7 +52,7 @@ final class AccountJson {
       node.put("keeps_up", account.keepsUp().get());
     } else {
       node.putNull("keeps_up");
-      node.put("keeps_up_note", "No cell's self-discharge is known.");
+      node.put("keeps_up_note", WORDS.say("result.drain-unknown"));
     }
     ArrayNode boards = node.putArray("boards");
     int cell = 1;
@@ -63,7 +66,7 @@ final class AccountJson {
         one.put("last_bled", Instant.ofEpochSecond(Math.round(board.lastS())).toString());
       } else {
         one.putNull("last_bled");
-        one.put("last_bled_note", "It never bled.");
+        one.put("last_bled_note", WORDS.say("result.never-bled"));
       }
       one.put("held_back_by_warmth", board.isHeldBackByWarmth());
       ResultsJson.estimate(one, "hours_to_level", board.hoursToLevel());

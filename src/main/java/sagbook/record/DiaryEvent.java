@@ -3,6 +3,7 @@ package sagbook.record;
 import java.time.LocalDate;
 import java.util.Locale;
 import java.util.Optional;
+import sagbook.wording.Words;
 
 /**
  * Something the keeper did to the battery, which breaks or explains a trend.
@@ -32,9 +33,14 @@ public record DiaryEvent(
     FIRMWARE_CHANGED,
     OTHER;
 
-    /** In plain words, as stored and typed. */
+    /** As stored and typed. */
     public String words() {
       return name().toLowerCase(Locale.ROOT).replace('_', ' ');
+    }
+
+    /** As it is said to people. */
+    public String spoken() {
+      return Words.english().say("diary." + words().replace(' ', '-'));
     }
 
     /** The kind of these words; hyphens and blanks are the same. */

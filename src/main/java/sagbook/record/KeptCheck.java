@@ -14,6 +14,7 @@ import java.util.Optional;
 import sagbook.model.Estimate;
 import sagbook.model.Finding;
 import sagbook.verdict.Severity;
+import sagbook.wording.Words;
 
 /**
  * What results.json keeps of an earlier check, as far as a season's overview needs it.
@@ -24,6 +25,7 @@ import sagbook.verdict.Severity;
  * @param banks one a bank
  */
 public record KeptCheck(String pack, ZoneId zone, Severity severity, List<Bank> banks) {
+  private static final Words WORDS = Words.english();
   private static final ObjectMapper MAPPER = new ObjectMapper();
 
   /**
@@ -57,7 +59,7 @@ public record KeptCheck(String pack, ZoneId zone, Severity severity, List<Bank> 
     }
 
     public Estimate estimate(Quantity quantity) {
-      return estimates.getOrDefault(quantity, Estimate.unknown("Not kept."));
+      return estimates.getOrDefault(quantity, Estimate.unknown(WORDS.say("unknown.not-kept")));
     }
   }
 
@@ -90,10 +92,10 @@ public record KeptCheck(String pack, ZoneId zone, Severity severity, List<Bank> 
     try {
       root = MAPPER.readTree(text);
     } catch (JsonProcessingException e) {
-      throw new IllegalArgumentException("it is not JSON", e);
+      throw new IllegalArgumentException(WORDS.say("problem.results.json"), e);
     }
     if (root.path("schema_version").asInt() != 1 || root.path("banks").isEmpty()) {
-      throw new IllegalArgumentException("it has no schema_version 1 with banks");
+      throw new IllegalArgumentException(WORDS.say("problem.results.version"));
     }
     List<Bank> banks = new ArrayList<>();
     for (JsonNode bank : root.path("banks")) {
@@ -127,14 +129,14 @@ public record KeptCheck(String pack, ZoneId zone, Severity severity, List<Bank> 
         return new Cell(node.path("cell").asInt(), node.path("rank").asInt(), finding, estimates);
       }
     }
-    throw new IllegalArgumentException("it has an unknown finding");
+    throw new IllegalArgumentException(WORDS.say("problem.results.unknown", "finding"));
   }
 
   static Estimate estimate(JsonNode node, String key) {
     JsonNode interval = node.path(key);
     if (!interval.isObject()) {
       String note = node.path(key + "_note").asText();
-      return Estimate.unknown(note.isBlank() ? "Not kept." : note);
+      return Estimate.unknown(note.isBlank() ? WORDS.say("unknown.not-kept") : note);
     }
     return new Estimate.Known(
         interval.path("value").asDouble(Double.NaN),
@@ -149,14 +151,14 @@ public record KeptCheck(String pack, ZoneId zone, Severity severity, List<Bank> 
         return severity;
       }
     }
-    throw new IllegalArgumentException("it has an unknown severity");
+    throw new IllegalArgumentException(WORDS.say("problem.results.unknown", "severity"));
   }
 
   private static ZoneId zone(JsonNode node) {
     try {
       return ZoneId.of(text(node, "timezone"));
     } catch (DateTimeException e) {
-      throw new IllegalArgumentException("it has an unknown timezone", e);
+      throw new IllegalArgumentException(WORDS.say("problem.results.unknown", "timezone"), e);
     }
   }
 
@@ -164,14 +166,14 @@ public record KeptCheck(String pack, ZoneId zone, Severity severity, List<Bank> 
     try {
       return Instant.parse(text(node, key));
     } catch (DateTimeException e) {
-      throw new IllegalArgumentException("its " + key + " is not a time", e);
+      throw new IllegalArgumentException(WORDS.say("problem.results.time", key), e);
     }
   }
 
   private static String text(JsonNode node, String key) {
     JsonNode value = node.path(key);
     if (!value.isTextual()) {
-      throw new IllegalArgumentException("it has no " + key);
+      throw new IllegalArgumentException(WORDS.say("problem.results.missing", key));
     }
     return value.asText();
   }

@@ -9,6 +9,7 @@ import java.util.Map;
 import sagbook.model.Chemistry;
 import sagbook.model.Estimate;
 import sagbook.verdict.CellVerdict;
+import sagbook.wording.Words;
 
 /**
  * What lasts of a check of one bank: everything of its results that a later season may ask for.
@@ -157,6 +158,6 @@ public record KeptMonth(
   }
 
   public Estimate figure(BankFigure.Estimated figure) {
-    return figures.getOrDefault(figure, Estimate.unknown("Not kept."));
+    return figures.getOrDefault(figure, Estimate.unknown(Words.english().say("unknown.not-kept")));
   }
 }

@@ -15,6 +15,7 @@ import sagbook.numeric.Robust;
 import sagbook.whatif.Spare;
 import sagbook.whatif.Use;
 import sagbook.whatif.WhatIf;
+import sagbook.wording.Words;
 
 /**
  * What results.json keeps of a string, as far as a what-if needs it.
@@ -39,6 +40,7 @@ public record KeptString(
     double emptyVoltage,
     Use use,
     Spare spare) {
+  private static final Words WORDS = Words.english();
   private static final ObjectMapper MAPPER = new ObjectMapper();
 
   public KeptString {
@@ -83,7 +85,7 @@ public record KeptString(
       }
       return strings;
     } catch (JsonProcessingException e) {
-      throw new IllegalArgumentException("it is not JSON", e);
+      throw new IllegalArgumentException(WORDS.say("problem.results.json"), e);
     }
   }
 
@@ -103,7 +105,10 @@ public record KeptString(
         KeptCheck.estimate(node, "median_capacity_ah"),
         nominal,
         Chemistry.find(node.path("chemistry").asText())
-            .orElseThrow(() -> new IllegalArgumentException("it has an unknown chemistry")),
+            .orElseThrow(
+                () ->
+                    new IllegalArgumentException(
+                        WORDS.say("problem.results.unknown", "chemistry"))),
         positive(node, "cell_empty_v"),
         new Use(find(node, "evening_load_w"), finite(volt), find(node, "highest_discharge_a")),
         new Spare(
@@ -131,8 +136,7 @@ public record KeptString(
   private static double positive(JsonNode node, String key) {
     double value = node.path(key).asDouble();
     if (!(value > 0)) {
-      throw new IllegalArgumentException(
-          "it has no " + key + "; an older version of the program may have written it");
+      throw new IllegalArgumentException(WORDS.say("problem.results.older", key));
     }
     return value;
   }

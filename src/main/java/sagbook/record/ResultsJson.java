@@ -16,6 +16,7 @@ import sagbook.verdict.CellVerdict;
 import sagbook.verdict.Checklist;
 import sagbook.verdict.Severity;
 import sagbook.verdict.TestPlan;
+import sagbook.wording.Words;
 
 /**
  * results.json: the contract that scripts read, described field by field in {@code
@@ -23,6 +24,7 @@ import sagbook.verdict.TestPlan;
  * the same result gives the same bytes.
  */
 public final class ResultsJson {
+  private static final Words WORDS = Words.english();
   private static final int SCHEMA_VERSION = 1;
   private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
   private static final ObjectMapper MAPPER = new ObjectMapper();
@@ -180,8 +182,8 @@ public final class ResultsJson {
     node.put(
         "temperature_fault_note",
         fault instanceof TemperatureFault.None
-            ? "Nothing wrong was seen."
-            : "No temperature is logged for this cell.");
+            ? WORDS.say("result.thermometer-well")
+            : WORDS.say("result.thermometer-not-logged"));
   }
 
   static void estimate(ObjectNode node, String name, Estimate estimate) {
@@ -201,7 +203,7 @@ public final class ResultsJson {
       node.put(name, Rounded.of(value));
     } else {
       node.putNull(name);
-      node.put(name + "_note", "Not logged.");
+      node.put(name + "_note", WORDS.say("result.not-logged"));
     }
   }
 

@@ -8,9 +8,12 @@ import java.util.List;
 import sagbook.whatif.Outcome;
 import sagbook.whatif.Prospect;
 import sagbook.whatif.Spare;
+import sagbook.wording.Words;
 
 /** The part of results.json that says what a change to the string would buy. */
 final class WhatIfJson {
+  private static final Words WORDS = Words.english();
+
   /** All pairs are in the tables; here are those that buy most. */
   private static final int PAIRS = 10;
 
@@ -27,7 +30,7 @@ final class WhatIfJson {
       node.put("resistance_mohm", Rounded.of(spare.resistanceMilliohm().getAsDouble()));
     } else {
       node.putNull("resistance_mohm");
-      node.put("resistance_mohm_note", "Not told; taken as the string's median.");
+      node.put("resistance_mohm_note", WORDS.say("result.spare-not-told"));
     }
     ArrayNode all = bank.putArray("what_if");
     for (Outcome outcome : shown(prospect)) {

@@ -66,12 +66,7 @@ public final class ReportFolder {
       WholeFolder.write(outDir, files);
     } catch (IOException e) {
       throw InputProblem.output(
-          "The report can't be written to "
-              + InputProblem.quoted(outDir.toString())
-              + " ("
-              + reason(e)
-              + "): name a folder that you may write to and that has room.",
-          e);
+          e, "problem.write.report", InputProblem.quoted(outDir.toString()), reason(e));
     }
   }
 
@@ -81,7 +76,7 @@ public final class ReportFolder {
 
   private static String reason(IOException e) {
     return e instanceof java.nio.file.AccessDeniedException
-        ? "access denied"
+        ? Words.english().say("problem.access")
         : e instanceof java.nio.file.FileSystemException f && f.getReason() != null
             ? f.getReason()
             : String.valueOf(e.getMessage());

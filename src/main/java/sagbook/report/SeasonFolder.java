@@ -51,11 +51,7 @@ public final class SeasonFolder {
     try {
       WholeFolder.write(outDir, files);
     } catch (IOException e) {
-      throw InputProblem.output(
-          "The tables can't be written to "
-              + InputProblem.quoted(outDir.toString())
-              + ": name a folder that you may write to and that has room.",
-          e);
+      throw InputProblem.output(e, "problem.write.tables", InputProblem.quoted(outDir.toString()));
     }
   }
 

@@ -33,24 +33,16 @@ public final class SeasonIndex {
         checks.put(name, read(folder.resolve("results.json")));
       }
     } catch (IOException e) {
-      throw InputProblem.input(
-          "The reports in " + InputProblem.quoted(season.toString()) + " can't be read.", e);
+      throw InputProblem.input(e, "problem.reports.read", InputProblem.quoted(season.toString()));
     }
     if (checks.isEmpty()) {
-      throw InputProblem.input(
-          InputProblem.quoted(season.toString())
-              + " holds no report folder; name the folder in which the reports of the months lie"
-              + " side by side.");
+      throw InputProblem.input("problem.reports.none", InputProblem.quoted(season.toString()));
     }
     byte[] page = SeasonPage.html(checks, Words.english()).getBytes(StandardCharsets.UTF_8);
     try {
       WholeFolder.write(season, Map.of("index.html", page));
     } catch (IOException e) {
-      throw InputProblem.output(
-          "The page over the reports can't be written to "
-              + InputProblem.quoted(season.toString())
-              + ": name a folder that you may write to.",
-          e);
+      throw InputProblem.output(e, "problem.write.index", InputProblem.quoted(season.toString()));
     }
     return checks.size();
   }
@@ -70,11 +62,10 @@ public final class SeasonIndex {
       return KeptCheck.parse(Files.readString(file));
     } catch (IllegalArgumentException e) {
       throw InputProblem.input(
-          InputProblem.quoted(file.toString())
-              + " is not a result of a check ("
-              + e.getMessage()
-              + "): make that report again or take its folder away.",
-          e);
+          e,
+          "problem.reports.other",
+          InputProblem.quoted(file.toString()),
+          String.valueOf(e.getMessage()));
     }
   }
 

@@ -80,11 +80,7 @@ public final class SeasonPages {
     try {
       WholeFolder.write(outDir, files);
     } catch (IOException e) {
-      throw InputProblem.output(
-          "The season can't be written to "
-              + InputProblem.quoted(outDir.toString())
-              + ": name a folder that you may write to and that has room.",
-          e);
+      throw InputProblem.output(e, "problem.write.season", InputProblem.quoted(outDir.toString()));
     }
   }
 

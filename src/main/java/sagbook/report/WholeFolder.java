@@ -12,6 +12,7 @@ import java.util.Deque;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
+import sagbook.wording.Words;
 
 /**
  * Puts a set of files into a folder, all or none.
@@ -30,7 +31,8 @@ final class WholeFolder {
     Path target = folder.toAbsolutePath().normalize();
     boolean exists = Files.exists(target);
     if (exists && !Files.isDirectory(target)) {
-      throw new FileAlreadyExistsException(target.toString(), null, "it is a file, not a folder");
+      throw new FileAlreadyExistsException(
+          target.toString(), null, Words.english().say("problem.write.file"));
     }
     Path beside = exists ? target : parent(target);
     Files.createDirectories(beside);
@@ -61,7 +63,8 @@ final class WholeFolder {
         Files.createDirectories(parent(path));
         Files.createDirectories(parent(old.resolve(name)));
         if (Files.isDirectory(path)) {
-          throw new FileAlreadyExistsException(path.toString(), null, "it is a folder");
+          throw new FileAlreadyExistsException(
+              path.toString(), null, Words.english().say("problem.write.folder"));
         }
         done.push(name);
         if (Files.exists(path)) {

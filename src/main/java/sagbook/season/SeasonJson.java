@@ -12,6 +12,7 @@ import java.util.OptionalDouble;
 import sagbook.model.Estimate;
 import sagbook.record.DiaryEvent;
 import sagbook.record.Rounded;
+import sagbook.wording.Words;
 
 /**
  * season.json: the contract that scripts read, described field by field in {@code
@@ -178,7 +179,7 @@ public final class SeasonJson {
       node.put(name, Rounded.of(value.getAsDouble()));
     } else {
       node.putNull(name);
-      node.put(name + "_note", "Not logged.");
+      node.put(name + "_note", Words.english().say("result.not-logged"));
     }
   }
 

@@ -35,7 +35,7 @@ final class SeasonWords {
   /** Such as "cell replaced on 2026-03-14, cell 9 (B17): swelling". */
   static String event(DiaryEvent event) {
     StringBuilder words = new StringBuilder();
-    words.append(say("event", event.kind().words(), event.day().toString()));
+    words.append(say("event", event.kind().spoken(), event.day().toString()));
     if (event.cell() > 0) {
       words.append(say("event.cell", Integer.toString(event.cell())));
     }

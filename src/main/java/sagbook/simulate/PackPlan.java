@@ -1,5 +1,7 @@
 package sagbook.simulate;
 
+import sagbook.wording.Words;
+
 /**
  * The battery of a scenario.
  *
@@ -25,13 +27,16 @@ public record PackPlan(
     BleedRule bleed,
     ChargeRule limits,
     double ageingPercentPerYear) {
+  private static final Words WORDS = Words.english();
 
   public PackPlan {
     if (!(cells >= 2 && cells <= 32)) {
-      throw new IllegalArgumentException("a string has 2 to 32 cells, not " + cells);
+      throw new IllegalArgumentException(
+          WORDS.say("problem.simulate.cells", Integer.toString(cells)));
     }
     if (!(capacityAh >= 1 && capacityAh <= 10_000)) {
-      throw new IllegalArgumentException("capacity must be 1 to 10000 Ah, not " + capacityAh);
+      throw new IllegalArgumentException(
+          WORDS.say("problem.simulate.capacity", Double.toString(capacityAh)));
     }
   }
 

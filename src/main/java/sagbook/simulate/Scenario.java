@@ -2,6 +2,7 @@ package sagbook.simulate;
 
 import java.time.LocalDate;
 import java.util.List;
+import sagbook.wording.Words;
 
 /**
  * All that a simulated log follows from.
@@ -28,20 +29,22 @@ public record Scenario(
     double readSkewS,
     double noiseMillivolt,
     long seed) {
+  private static final Words WORDS = Words.english();
 
   public Scenario {
     faults = List.copyOf(faults);
     if (!(days >= 1 && days <= 7_400)) {
-      throw new IllegalArgumentException("days must be 1 to 7400, not " + days);
+      throw new IllegalArgumentException(
+          WORDS.say("problem.simulate.days", Integer.toString(days)));
     }
     if (!(cadenceS >= 1 && cadenceS <= 900 && 86_400 % cadenceS == 0)) {
       throw new IllegalArgumentException(
-          "the cadence must be 1 to 900 s and divide a day evenly, not " + cadenceS);
+          WORDS.say("problem.simulate.cadence", Integer.toString(cadenceS)));
     }
     for (Fault fault : faults) {
       if (!(fault.cell() >= 1 && fault.cell() <= pack.cells())) {
         throw new IllegalArgumentException(
-            "the scenario has a fault at cell " + fault.cell() + ", so it needs that many cells");
+            WORDS.say("problem.simulate.fault", Integer.toString(fault.cell())));
       }
     }
   }

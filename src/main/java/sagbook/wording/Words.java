@@ -132,6 +132,11 @@ public final class Words {
     return String.format(Locale.ROOT, "%+." + decimals + "f", number);
   }
 
+  /** A count such as "1,234", as results.json has it within its sentences. */
+  public static String whole(long count) {
+    return String.format(Locale.ROOT, "%,d", count);
+  }
+
   /** The language's tag for the page. */
   public String language() {
     return locale.toLanguageTag();

@@ -16,31 +16,44 @@ import java.util.stream.Stream;
  *
  * @param literals all of them
  * @param saidKeys those that are asked for as they stand
+ * @param spoken those of two words or more, or of one with a space to glue it to others; without
+ *     the messages of exceptions that only a mistake in the program throws
  */
-record Sources(Set<String> literals, Set<String> saidKeys) {
+record Sources(Set<String> literals, Set<String> saidKeys, Set<String> spoken) {
   private static final Pattern LITERAL = Pattern.compile("\"((?:[^\"\\\\\\n]|\\\\.)*)\"");
   private static final Pattern COMMENT = Pattern.compile("(?s)/\\*\\*.*?\\*/");
   private static final Pattern SAID =
-      Pattern.compile("\\b(?:say|fact)\\(\\s*\"([^\"]*[^\".])\"\\s*[,)]");
-  private static final Pattern SENTENCE = Pattern.compile("\\p{L}+(?: +\\p{L}+){2,}.*");
+      Pattern.compile(
+          "\\b(?:say|fact|usage|input|output)\\(\\s*(?:e,\\s*)?\"([^\"]*[^\".])\"\\s*[,)]");
+  private static final Pattern PROGRAMMERS =
+      Pattern.compile(
+          "new Illegal(?:State|Argument)Exception\\((?:\"(?:[^\"\\\\]|\\\\.)*\"|[^\";])*");
+  private static final Pattern SPOKEN =
+      Pattern.compile("\\p{L}{2,},? +\\p{L}{2,}|^ \\p{L}{2,}|\\p{L}{2,} $");
 
   static Sources of(String folder) {
     Set<String> literals = new TreeSet<>();
     Set<String> said = new TreeSet<>();
+    Set<String> spoken = new TreeSet<>();
     try (Stream<Path> files = Files.walk(Path.of(folder))) {
       for (Path file : files.filter(Sources::isSource).toList()) {
         String text = Files.readString(file);
         SAID.matcher(text).results().forEach(found -> said.add(found.group(1)));
-        LITERAL
-            .matcher(COMMENT.matcher(text).replaceAll(""))
-            .results()
-            .forEach(found -> literals.add(found.group(1)));
+        String code = COMMENT.matcher(text).replaceAll("");
+        literals.addAll(literals(code));
+        literals(PROGRAMMERS.matcher(code).replaceAll("")).stream()
+            .filter(literal -> SPOKEN.matcher(literal).find())
+            .forEach(spoken::add);
       }
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
     literals.addAll(said);
-    return new Sources(literals, said);
+    return new Sources(literals, said, spoken);
+  }
+
+  private static List<String> literals(String code) {
+    return LITERAL.matcher(code).results().map(found -> found.group(1)).toList();
   }
 
   private static boolean isSource(Path file) {
@@ -66,10 +79,5 @@ record Sources(Set<String> literals, Set<String> saidKeys) {
         && text.startsWith(".")
         && key.endsWith(text)
         && literals.contains(key.substring(0, key.length() - text.length()));
-  }
-
-  /** Literals of three words or more. */
-  List<String> sentences() {
-    return literals.stream().filter(text -> SENTENCE.matcher(text).find()).toList();
   }
 }

@@ -63,10 +63,7 @@ public final class RecordCsv {
    */
   public static void read(Path folder, Path file) throws InputProblem {
     if (Files.exists(file)) {
-      throw InputProblem.usage(
-          "The record "
-              + InputProblem.quoted(file.toString())
-              + " is there already; name a new file to import into.");
+      throw InputProblem.usage("problem.record.there", InputProblem.quoted(file.toString()));
     }
     Map<String, List<CSVRecord>> tables = new LinkedHashMap<>();
     for (String table : Schema.TABLES) {
@@ -94,12 +91,10 @@ public final class RecordCsv {
     String version = rows.size() == 2 ? rows.get(1).get(0) : "";
     if (!version.equals(Integer.toString(Schema.VERSION))) {
       throw InputProblem.input(
-          InputProblem.quoted(folder.resolve(VERSION_FILE).toString())
-              + " says version "
-              + InputProblem.quoted(String.valueOf(version))
-              + "; expected "
-              + Schema.VERSION
-              + ": import with the Sagbook that exported it.");
+          "problem.record.exported",
+          InputProblem.quoted(folder.resolve(VERSION_FILE).toString()),
+          InputProblem.quoted(String.valueOf(version)),
+          Integer.toString(Schema.VERSION));
     }
   }
 
@@ -143,11 +138,7 @@ public final class RecordCsv {
         CSVParser.parse(new StringReader(Files.readString(file, StandardCharsets.UTF_8)), FORMAT)) {
       return parser.getRecords();
     } catch (IOException | RuntimeException e) {
-      throw InputProblem.input(
-          "The file "
-              + InputProblem.quoted(file.toString())
-              + " can't be read as CSV; name a folder that export --record wrote.",
-          e);
+      throw InputProblem.input(e, "problem.record.csv", InputProblem.quoted(file.toString()));
     }
   }
 
@@ -164,10 +155,9 @@ public final class RecordCsv {
     }
     if (rows.isEmpty() || !rows.get(0).toList().equals(names)) {
       throw InputProblem.input(
-          InputProblem.quoted(folder.resolve(table + ".csv").toString())
-              + ", line 1: expected the columns "
-              + String.join(", ", names)
-              + ".");
+          "problem.record.columns",
+          InputProblem.quoted(folder.resolve(table + ".csv").toString()),
+          String.join(", ", names));
     }
     String places = String.join(", ", Collections.nCopies(names.size(), "?"));
     try (PreparedStatement insert =
@@ -197,15 +187,12 @@ public final class RecordCsv {
       };
     } catch (NumberFormatException e) {
       throw InputProblem.input(
-          InputProblem.quoted(folder.resolve(table + ".csv").toString())
-              + ", row "
-              + row.getRecordNumber()
-              + ", column "
-              + name
-              + ": found "
-              + InputProblem.quoted(text)
-              + ", expected a number.",
-          e);
+          e,
+          "problem.record.number",
+          InputProblem.quoted(folder.resolve(table + ".csv").toString()),
+          Long.toString(row.getRecordNumber()),
+          name,
+          InputProblem.quoted(text));
     }
   }
 }

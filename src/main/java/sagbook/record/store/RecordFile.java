@@ -56,10 +56,7 @@ public final class RecordFile implements AutoCloseable {
   /** Opens a record that must be there. */
   public static RecordFile existing(Path file) throws InputProblem {
     if (!Files.isRegularFile(file)) {
-      throw InputProblem.input(
-          "There is no record "
-              + InputProblem.quoted(file.toString())
-              + "; check --record makes one.");
+      throw InputProblem.input("problem.record.missing", InputProblem.quoted(file.toString()));
     }
     return open(file);
   }
@@ -169,31 +166,18 @@ public final class RecordFile implements AutoCloseable {
   }
 
   private static InputProblem said(Path file, SQLException e) {
-    String record = "The record " + InputProblem.quoted(file.toString());
+    String record = InputProblem.quoted(file.toString());
     int code = e.getErrorCode() & 0xff;
     if (code == SQLiteErrorCode.SQLITE_FULL.code) {
-      return InputProblem.output(
-          record
-              + " can't grow, as its disk is full; it is as it was before: make room and run"
-              + " this again.",
-          e);
+      return InputProblem.output(e, "problem.record.full", record);
     }
     if (code == SQLiteErrorCode.SQLITE_BUSY.code || code == SQLiteErrorCode.SQLITE_LOCKED.code) {
-      return InputProblem.output(
-          record + " is in use by another run; it is as it was before: run this again later.", e);
+      return InputProblem.output(e, "problem.record.busy", record);
     }
     if (code == SQLiteErrorCode.SQLITE_NOTADB.code || code == SQLiteErrorCode.SQLITE_CORRUPT.code) {
-      return InputProblem.input(
-          record
-              + " is no whole record of Sagbook: name another file, or take the last copy of"
-              + " this one.",
-          e);
+      return InputProblem.input(e, "problem.record.damaged", record);
     }
     return InputProblem.output(
-        record
-            + " can't be used ("
-            + InputProblem.quoted(String.valueOf(e.getMessage()))
-            + "): name a file in a folder that you may write to.",
-        e);
+        e, "problem.record.use", record, InputProblem.quoted(String.valueOf(e.getMessage())));
   }
 }

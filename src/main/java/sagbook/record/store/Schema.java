@@ -54,19 +54,14 @@ final class Schema {
     int application = number(connection, "PRAGMA application_id");
     boolean fresh = number(connection, "SELECT count(*) FROM sqlite_schema") == 0;
     if (!fresh && application != APPLICATION) {
-      throw InputProblem.input(
-          InputProblem.quoted(file.toString())
-              + " is a database of another program; name a record of Sagbook, or a new file.");
+      throw InputProblem.input("problem.record.other", InputProblem.quoted(file.toString()));
     }
     if (version > VERSION) {
       throw InputProblem.input(
-          "The record "
-              + InputProblem.quoted(file.toString())
-              + " has version "
-              + version
-              + " and this program knows versions up to "
-              + VERSION
-              + ": use the newer Sagbook that wrote it.");
+          "problem.record.newer",
+          InputProblem.quoted(file.toString()),
+          Integer.toString(version),
+          Integer.toString(VERSION));
     }
     try (Statement statement = connection.createStatement()) {
       for (int next = version + 1; next <= VERSION; next++) {

@@ -188,7 +188,7 @@ public final class TrendPlate {
   }
 
   private Estimate estimate(KeptCheck.Bank check, int cell) {
-    Estimate none = Estimate.unknown("Not kept.");
+    Estimate none = Estimate.unknown(Words.english().say("unknown.not-kept"));
     return check.cells().stream()
         .filter(c -> c.cell() == cell)
         .max(Comparator.comparingInt(KeptCheck.Cell::rank))

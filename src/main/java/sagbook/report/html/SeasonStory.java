@@ -173,8 +173,8 @@ public record SeasonStory(Words words, String title, String name, List<Bank> ban
                     new TrendPlate.Mark(
                         event.day(),
                         event.cell() == 0
-                            ? event.kind().words()
-                            : event.kind().words() + ", " + event.cell()))
+                            ? event.kind().spoken()
+                            : event.kind().spoken() + ", " + event.cell()))
             .toList();
     List<Plate> plates = new ArrayList<>();
     for (List<Quantity> either : TRENDS) {

@@ -52,7 +52,7 @@ final class SeasonTables {
   }
 
   private static String said(DiaryEvent event, Words words) {
-    List<String> parts = new ArrayList<>(List.of(event.kind().words()));
+    List<String> parts = new ArrayList<>(List.of(event.kind().spoken()));
     if (event.cell() > 0) {
       parts.add(words.cell(event.cell()));
     }

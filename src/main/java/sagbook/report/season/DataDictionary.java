@@ -11,6 +11,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import sagbook.record.CellReading;
 import sagbook.record.Quantity;
+import sagbook.wording.Words;
 import tech.tablesaw.api.StringColumn;
 import tech.tablesaw.api.Table;
 
@@ -22,19 +23,10 @@ public final class DataDictionary {
   private static final String SCHEMA = "/sagbook/results.schema.json";
   private static final Pattern UNIT =
       Pattern.compile(", (Ah|kWh|kJ/mol|mΩ|mA|mV|V|A|W|h|min|s|°C)\\.");
-  private static final Map<String, String> OWN =
-      Map.ofEntries(
-          Map.entry("month", "Calendar month that was checked, in the pack's time zone."),
-          Map.entry("quantity", "What was estimated; see the rows of kind quantity."),
-          Map.entry("unit", "Unit of value, low and high; 1 is a plain ratio."),
-          Map.entry("value", "Best value; empty when the logs can't tell."),
-          Map.entry("low", "Lower end of the 95 % interval."),
-          Map.entry("high", "Upper end of the 95 % interval."),
-          Map.entry("note", "Why there is no value."),
-          Map.entry("day", "Day of the event, in the pack's time zone."),
-          Map.entry("kind", "What was done to the battery."),
-          Map.entry("mark", "Mark of the cell that sits at the place from then on."),
-          Map.entry("text", "More in the keeper's words."));
+  private static final Words WORDS = Words.english();
+
+  /** What a column has in the wording because the schema has it not. */
+  private static final String OWN = "dictionary.";
 
   private final JsonNode definitions;
   private final StringColumn file = StringColumn.create("file");
@@ -71,15 +63,15 @@ public final class DataDictionary {
   }
 
   private void addColumn(String fileName, String column) {
-    if (OWN.containsKey(column)) {
-      add(fileName, column, "column", "", OWN.get(column));
+    if (WORDS.has(OWN + column)) {
+      add(fileName, column, "column", "", WORDS.say(OWN + column));
       return;
     }
-    String end = column.endsWith("_low") ? "Lower" : column.endsWith("_high") ? "Upper" : "";
+    String end = column.endsWith("_low") ? "low.of" : column.endsWith("_high") ? "high.of" : "";
     String owner = fileName.equals("banks.csv") ? "bank" : "cell";
     if (!end.isEmpty()) {
       String whole = column.substring(0, column.lastIndexOf('_'));
-      String text = end + " end of the 95 % interval of " + whole + ".";
+      String text = WORDS.say(OWN + end, whole);
       add(fileName, column, "column", unit(whole, described(whole, owner)), text);
       return;
     }
