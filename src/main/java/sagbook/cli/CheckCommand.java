@@ -29,88 +29,38 @@ import sagbook.record.ResultsJson;
 import sagbook.report.ReportFolder;
 
 /** The monthly health check. */
-@Command(
-    name = "check",
-    mixinStandardHelpOptions = true,
-    versionProvider = Version.class,
-    description = {
-      "Check the health of every cell from the exported logs, and write a report.",
-      "",
-      "The folder gets report.html, results.json and tables as CSV. They are replaced together or"
-          + " not at all.",
-      ""
-    },
-    footer = {
-      "",
-      "Examples:",
-      "  sagbook check --pack pack.toml --out report logs/2026-06.csv.gz",
-      "  sagbook check --pack pack.toml --out report --from 2026-06-01 --to 2026-07-01 logs",
-      "  sagbook check --pack pack.toml --out report --record battery.db logs",
-      "  sagbook check --pack pack.toml --out report --json 'logs/2026-*.csv' > results.json",
-      "",
-      "Exit codes: 0 all well, 10 something needs attention, 20 act now (limits were exceeded),",
-      "2 the command or the pack description makes no sense, 3 a log can't be read, 4 the report",
-      "can't be written."
-    })
+@Command(name = "check", mixinStandardHelpOptions = true, versionProvider = Version.class)
 public final class CheckCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
-  @Option(
-      names = "--pack",
-      required = true,
-      paramLabel = "FILE",
-      description = "Pack description (TOML): name, chemistry, cells in series, nominal capacity.")
+  @Option(names = "--pack", required = true, paramLabel = "FILE")
   private Path pack;
 
-  @Option(
-      names = "--out",
-      required = true,
-      paramLabel = "DIR",
-      description = "Folder for the report; made when it isn't there.")
+  @Option(names = "--out", required = true, paramLabel = "DIR")
   private Path out;
 
-  @Option(
-      names = "--from",
-      paramLabel = "DATE",
-      description = "Leave out what is earlier: 2026-06-01, or with time and offset.")
+  @Option(names = "--from", paramLabel = "DATE")
   private @Nullable String from;
 
-  @Option(names = "--to", paramLabel = "DATE", description = "Leave out this moment and later.")
+  @Option(names = "--to", paramLabel = "DATE")
   private @Nullable String to;
 
-  @Option(
-      names = "--columns",
-      paramLabel = "FILE",
-      description = "Column mapping for logs that can't be guessed; preview writes one to edit.")
+  @Option(names = "--columns", paramLabel = "FILE")
   private @Nullable Path columns;
 
-  @Option(
-      names = "--record",
-      paramLabel = "FILE",
-      description = {
-        "Keep the result in this battery's record (SQLite; made when it isn't there), which season"
-            + " reads. Files that the record knows are not read again. Logs of more than a month"
-            + " are checked month by month, each with a report of its own in a folder of DIR."
-      })
+  @Option(names = "--record", paramLabel = "FILE")
   private @Nullable Path record;
 
-  @Option(
-      names = "--pdf",
-      description =
-          "Write the report as report.pdf too; from then on it is replaced with the rest.")
+  @Option(names = "--pdf")
   private boolean pdf;
 
-  @Option(names = "--json", description = "Print results.json and nothing else.")
+  @Option(names = "--json")
   private boolean json;
 
-  @Option(names = "--quiet", description = "Print nothing but problems.")
+  @Option(names = "--quiet")
   private boolean quiet;
 
-  @Parameters(
-      arity = "1..*",
-      paramLabel = "LOG",
-      description =
-          "Log files, folders or patterns, - for standard input; .gz and .zip are read as they are.")
+  @Parameters(arity = "1..*", paramLabel = "LOG")
   private List<String> logs;
 
   @Override

@@ -24,70 +24,28 @@ import sagbook.report.SeasonFolder;
 import sagbook.wording.Words;
 
 /** A season's results as tables for notebooks. */
-@Command(
-    name = "export",
-    mixinStandardHelpOptions = true,
-    versionProvider = Version.class,
-    description = {
-      "Write tables for notebooks: of every calendar month of the logs, which are checked for that,"
-          + " or of a record. Or write a record as plain CSV that import takes back.",
-      "",
-      "The folder of tables gets estimates.csv, cells.csv, banks.csv, dictionary.csv, which says what each"
-          + " column means, and season.ipynb, a notebook that draws the season. They are replaced"
-          + " together or not at all.",
-      ""
-    },
-    footer = {
-      "",
-      "Examples:",
-      "  sagbook export --pack pack.toml --tables notebooks logs",
-      "  sagbook export --record battery.db --tables notebooks",
-      "  sagbook export --record battery.db --out battery-csv",
-      "",
-      "Exit codes: 0 written, 2 the command or the pack description makes no sense, 3 a log can't",
-      "be read, 4 the tables can't be written."
-    })
+@Command(name = "export", mixinStandardHelpOptions = true, versionProvider = Version.class)
 public final class ExportCommand implements Callable<Integer> {
   private static final Words WORDS = Words.english();
 
   @Spec private CommandSpec spec;
 
-  @Option(
-      names = "--pack",
-      paramLabel = "FILE",
-      description = "Pack description (TOML), as for check; with logs.")
+  @Option(names = "--pack", paramLabel = "FILE")
   private @Nullable Path pack;
 
-  @Option(
-      names = "--record",
-      paramLabel = "FILE",
-      description = "A battery's record, made by check --record; instead of a pack and logs.")
+  @Option(names = "--record", paramLabel = "FILE")
   private @Nullable Path record;
 
-  @Option(
-      names = "--tables",
-      paramLabel = "DIR",
-      description = "Folder for tables for notebooks; made when it isn't there.")
+  @Option(names = "--tables", paramLabel = "DIR")
   private @Nullable Path tables;
 
-  @Option(
-      names = "--out",
-      paramLabel = "DIR",
-      description =
-          "With a record: folder for the record as plain CSV, one file a table. With logs: the"
-              + " same as --tables.")
+  @Option(names = "--out", paramLabel = "DIR")
   private @Nullable Path out;
 
-  @Option(
-      names = "--columns",
-      paramLabel = "FILE",
-      description = "Column mapping for logs that can't be guessed; preview writes one to edit.")
+  @Option(names = "--columns", paramLabel = "FILE")
   private @Nullable Path columns;
 
-  @Parameters(
-      arity = "0..*",
-      paramLabel = "LOG",
-      description = "Log files, folders or patterns; .gz is read as it is.")
+  @Parameters(arity = "0..*", paramLabel = "LOG")
   private List<String> logs = List.of();
 
   @Override

@@ -13,31 +13,14 @@ import sagbook.record.store.RecordCsv;
 import sagbook.wording.Words;
 
 /** A record back from plain CSV. */
-@Command(
-    name = "import",
-    mixinStandardHelpOptions = true,
-    versionProvider = Version.class,
-    description = {"Make a record of the plain CSV files that export --record wrote.", ""},
-    footer = {
-      "",
-      "Examples:",
-      "  sagbook export --record battery.db --out battery-csv",
-      "  sagbook import --record copy.db battery-csv",
-      "",
-      "Exit codes: 0 imported, 2 the record is there already, 3 the files can't be read, 4 the",
-      "record can't be written."
-    })
+@Command(name = "import", mixinStandardHelpOptions = true, versionProvider = Version.class)
 public final class ImportCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
-  @Option(
-      names = "--record",
-      required = true,
-      paramLabel = "FILE",
-      description = "The record to make; must not be there yet.")
+  @Option(names = "--record", required = true, paramLabel = "FILE")
   private Path record;
 
-  @Parameters(paramLabel = "DIR", description = "Folder with the CSV files.")
+  @Parameters(paramLabel = "DIR")
   private Path folder;
 
   @Override

@@ -23,21 +23,7 @@ import sagbook.wording.Words;
       SparesCommand.class,
       SimulateCommand.class
     },
-    synopsisSubcommandLabel = "COMMAND",
-    description = {
-      "Reads the logs of a self-built house battery and says how healthy each cell is.",
-      ""
-    },
-    footer = {
-      "",
-      "Examples:",
-      "  sagbook check --pack pack.toml --out report logs/2026-06.csv",
-      "  sagbook season --record battery.db --out season",
-      "  sagbook simulate --scenario loose-joint --out invented",
-      "",
-      "A house battery holds kilowatt-hours at currents that weld. Whatever Sagbook says, local",
-      "codes and licensed practice come first."
-    })
+    synopsisSubcommandLabel = "COMMAND")
 public final class Main implements Runnable {
   private static final Words WORDS = Words.english();
 
@@ -50,7 +36,9 @@ public final class Main implements Runnable {
 
   /** Runs the command line and gives its exit code; prints to the given writers only. */
   static int run(PrintWriter out, PrintWriter err, String... args) {
-    return new CommandLine(new Main())
+    CommandLine command = new CommandLine(new Main());
+    return command
+        .setResourceBundle(new HelpWords(command))
         .setOut(out)
         .setErr(err)
         .setCaseInsensitiveEnumValuesAllowed(true)

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.Arrays;
+import java.util.Iterator;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
@@ -20,64 +21,32 @@ import sagbook.record.store.RecordFile;
 import sagbook.wording.Words;
 
 /** The diary of a battery. */
-@Command(
-    name = "note",
-    mixinStandardHelpOptions = true,
-    versionProvider = Version.class,
-    description = {
-      "Write into a record's diary what was done to the battery and when, so that season can tell"
-          + " whether it helped and doesn't compare what can't be compared.",
-      "",
-      "A replaced cell starts a new history. A moved cell keeps its own: give its mark, or \"place"
-          + " 3\" if it has none and sat at place 3. Without --kind the diary is printed.",
-      ""
-    },
-    footer = {
-      "",
-      "Examples:",
-      "  sagbook note --record battery.db --day 2026-03-14 --kind \"cell replaced\" --cell 9"
-          + " --mark B17",
-      "  sagbook note --record battery.db --day 2026-04-02 --kind \"joint tightened\" --cell 13"
-          + " to 6 Nm",
-      "  sagbook note --record battery.db",
-      "",
-      "Exit codes: 0 noted, 2 the command makes no sense, 3 the record can't be read, 4 it can't be",
-      "written."
-    })
+@Command(name = "note", mixinStandardHelpOptions = true, versionProvider = Version.class)
 public final class NoteCommand implements Callable<Integer> {
   private static final Words WORDS = Words.english();
-  private static final String KINDS =
-      "cell replaced, cell moved, cell marked, joint tightened, rebalanced, board changed, settings"
-          + " changed, firmware changed, other";
+  static final String KINDS = String.join(", ", new Kinds());
 
   @Spec private CommandSpec spec;
 
-  @Option(
-      names = "--record",
-      required = true,
-      paramLabel = "FILE",
-      description = "The battery's record, made by check --record.")
+  @Option(names = "--record", required = true, paramLabel = "FILE")
   private Path record;
 
-  @Option(names = "--day", paramLabel = "DATE", description = "When it was done: 2026-03-14.")
+  @Option(names = "--day", paramLabel = "DATE")
   private String day = "";
 
-  @Option(names = "--kind", paramLabel = "KIND", description = "One of: " + KINDS + ".")
+  @Option(names = "--kind", paramLabel = "KIND", completionCandidates = Kinds.class)
   private String kind = "";
 
-  @Option(names = "--bank", paramLabel = "NAME", description = "Which bank; default: all.")
+  @Option(names = "--bank", paramLabel = "NAME")
   private String bank = "";
 
-  @Option(names = "--cell", paramLabel = "N", description = "Which place in the string, from 1.")
+  @Option(names = "--cell", paramLabel = "N")
   private int cell;
 
-  @Option(
-      names = "--mark",
-      paramLabel = "MARK",
-      description = "Serial or your own mark of the cell that sits there from then on.")
+  @Option(names = "--mark", paramLabel = "MARK")
   private String mark = "";
 
-  @Parameters(arity = "0..*", paramLabel = "WORDS", description = "More in your own words.")
+  @Parameters(arity = "0..*", paramLabel = "WORDS")
   private List<String> words = List.of();
 
   @Override
@@ -158,5 +127,13 @@ public final class NoteCommand implements Callable<Integer> {
         .filter(part -> !part.isEmpty())
         .map(InputProblem::shown)
         .collect(Collectors.joining(", "));
+  }
+
+  /** For the shell's completion, and the help. */
+  static final class Kinds implements Iterable<String> {
+    @Override
+    public Iterator<String> iterator() {
+      return Arrays.stream(DiaryEvent.Kind.values()).map(DiaryEvent.Kind::words).iterator();
+    }
   }
 }

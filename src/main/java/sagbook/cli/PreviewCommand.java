@@ -30,50 +30,22 @@ import sagbook.packfile.PackFile;
 import sagbook.wording.Words;
 
 /** Shows how logs will be read, before anything is estimated. */
-@Command(
-    name = "preview",
-    mixinStandardHelpOptions = true,
-    versionProvider = Version.class,
-    description = {
-      "Show how logs will be read: files, clock, columns and units, gaps, what is left out, and how"
-          + " good each channel is.",
-      ""
-    },
-    footer = {
-      "",
-      "Examples:",
-      "  sagbook preview --pack pack.toml logs/2026-06.csv",
-      "  sagbook preview --pack pack.toml --write columns.toml logs",
-      "  sagbook check --pack pack.toml --columns columns.toml --out report logs",
-      "",
-      "Exit codes: 0 the logs can be read, 2 the command or the pack description makes no sense,",
-      "3 a log can't be read, 4 the mapping can't be written."
-    })
+@Command(name = "preview", mixinStandardHelpOptions = true, versionProvider = Version.class)
 public final class PreviewCommand implements Callable<Integer> {
   private static final Words WORDS = Words.english();
 
   @Spec private CommandSpec spec;
 
-  @Option(
-      names = "--pack",
-      required = true,
-      paramLabel = "FILE",
-      description = "Pack description (TOML).")
+  @Option(names = "--pack", required = true, paramLabel = "FILE")
   private Path pack;
 
-  @Option(
-      names = "--write",
-      paramLabel = "FILE",
-      description = "Write the column mapping here, for editing and for check --columns.")
+  @Option(names = "--write", paramLabel = "FILE")
   private @Nullable Path write;
 
-  @Option(names = "--columns", paramLabel = "FILE", description = "Column mapping to try out.")
+  @Option(names = "--columns", paramLabel = "FILE")
   private @Nullable Path columns;
 
-  @Parameters(
-      arity = "1..*",
-      paramLabel = "LOG",
-      description = "Log files, folders or patterns, - for standard input.")
+  @Parameters(arity = "1..*", paramLabel = "LOG")
   private List<String> logs;
 
   @Override

@@ -22,60 +22,25 @@ import sagbook.season.SeasonResult;
 import sagbook.wording.Words;
 
 /** What the months of a record show together. */
-@Command(
-    name = "season",
-    mixinStandardHelpOptions = true,
-    versionProvider = Version.class,
-    description = {
-      "Show what the months in a record say together: which cell drifts, how the battery ages, and"
-          + " whether what you did helped.",
-      "",
-      "The folder gets season.html, season.json and index.html, a list of all months. They are"
-          + " replaced together or not at all.",
-      ""
-    },
-    footer = {
-      "",
-      "Examples:",
-      "  sagbook season --record battery.db --out season",
-      "  sagbook season --record battery.db --out season --dossier --dated 2026-10-01",
-      "",
-      "Exit codes: 0 no cell drifts, 10 a cell drifts, 2 the command makes no sense, 3 the record",
-      "can't be read, 4 the folder can't be written."
-    })
+@Command(name = "season", mixinStandardHelpOptions = true, versionProvider = Version.class)
 public final class SeasonCommand implements Callable<Integer> {
   private static final Words WORDS = Words.english();
 
   @Spec private CommandSpec spec;
 
-  @Option(
-      names = "--record",
-      required = true,
-      paramLabel = "FILE",
-      description = "The battery's record, made by check --record.")
+  @Option(names = "--record", required = true, paramLabel = "FILE")
   private Path record;
 
-  @Option(
-      names = "--out",
-      required = true,
-      paramLabel = "DIR",
-      description = "Folder for the pages; made when it isn't there.")
+  @Option(names = "--out", required = true, paramLabel = "DIR")
   private Path out;
 
-  @Option(
-      names = "--dossier",
-      description = {
-        "Also write dossier.html and dossier.pdf, to hand to a seller's warranty desk or an insurer."
-      })
+  @Option(names = "--dossier")
   private boolean dossier;
 
-  @Option(
-      names = "--dated",
-      paramLabel = "DATE",
-      description = "Day that the dossier shows; without it the same record gives the same bytes.")
+  @Option(names = "--dated", paramLabel = "DATE")
   private @Nullable String dated;
 
-  @Option(names = "--quiet", description = "Print nothing but problems.")
+  @Option(names = "--quiet")
   private boolean quiet;
 
   @Override

@@ -29,35 +29,7 @@ import sagbook.wording.Words;
     name = "simulate",
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
-    usageHelpWidth = 100,
-    description = {
-      "Write the logs of an invented battery, with its pack description and the truth behind it.",
-      "",
-      "The folder gets one log a month in logs/, pack.toml and truth.csv. The same options give"
-          + " the same numbers on every machine.",
-      ""
-    },
-    footer = {
-      "",
-      "Scenarios:",
-      "  healthy            nothing is wrong",
-      "  wearing-cell       one cell has lost a tenth of its capacity and loses more",
-      "  high-resistance    one cell resists half as much again",
-      "  out-of-balance     one cell was fitted 8 %% of its charge below its neighbours",
-      "  leaking-cell       one cell leaks 120 mA",
-      "  loose-joint        a joint works loose from the tenth day on",
-      "  lying-sensor       one board shows 18 mV too little",
-      "  stuck-thermometer  one thermometer sticks",
-      "  mill-season        the season in sample-logs, February to September",
-      "",
-      "Examples:",
-      "  sagbook simulate --scenario loose-joint --out loose",
-      "  sagbook simulate --scenario healthy --days 90 --cadence-s 60 --gzip --out quiet",
-      "  sagbook simulate --scenario leaking-cell --leave-out current,bleed --out leaking",
-      "  sagbook simulate --scenario wearing-cell --chemistry nmc --cells 14 --capacity-ah 65 --out nmc",
-      "",
-      "Exit codes: 0 written, 2 the options make no sense, 4 the folder can't be written."
-    })
+    usageHelpWidth = 100)
 public final class SimulateCommand implements Callable<Integer> {
   private static final Words WORDS = Words.english();
 
@@ -67,58 +39,37 @@ public final class SimulateCommand implements Callable<Integer> {
       names = "--scenario",
       required = true,
       paramLabel = "NAME",
-      completionCandidates = Names.class,
-      description = "What is wrong with the battery; see the list below.")
+      completionCandidates = Names.class)
   private String scenario;
 
-  @Option(
-      names = "--out",
-      required = true,
-      paramLabel = "DIR",
-      description = "Folder to write to; made when it isn't there.")
+  @Option(names = "--out", required = true, paramLabel = "DIR")
   private Path out;
 
-  @Option(
-      names = "--from",
-      paramLabel = "DATE",
-      description = "First day, such as 2026-06-01. Default: the scenario's own.")
+  @Option(names = "--from", paramLabel = "DATE")
   private @Nullable LocalDate from;
 
-  @Option(names = "--days", paramLabel = "N", description = "Days to write. Default: 30.")
+  @Option(names = "--days", paramLabel = "N")
   private @Nullable Integer days;
 
-  @Option(
-      names = "--cadence-s",
-      paramLabel = "S",
-      description = "Seconds between rows; must divide a day evenly. Default: 10.")
+  @Option(names = "--cadence-s", paramLabel = "S")
   private @Nullable Integer cadence;
 
-  @Option(names = "--chemistry", paramLabel = "NAME", description = "lfp or nmc. Default: lfp.")
+  @Option(names = "--chemistry", paramLabel = "NAME")
   private @Nullable String chemistry;
 
-  @Option(names = "--cells", paramLabel = "N", description = "Cells in series. Default: 16.")
+  @Option(names = "--cells", paramLabel = "N")
   private @Nullable Integer cells;
 
-  @Option(
-      names = "--capacity-ah",
-      paramLabel = "AH",
-      description = "Nominal capacity. Default: 280.")
+  @Option(names = "--capacity-ah", paramLabel = "AH")
   private @Nullable Double capacity;
 
-  @Option(
-      names = "--seed",
-      paramLabel = "N",
-      description = "Another battery and another run of luck. Default: the scenario's own.")
+  @Option(names = "--seed", paramLabel = "N")
   private @Nullable Long seed;
 
-  @Option(
-      names = "--leave-out",
-      split = ",",
-      paramLabel = "COLUMNS",
-      description = "Don't log these: current, temperature, bleed.")
+  @Option(names = "--leave-out", split = ",", paramLabel = "COLUMNS")
   private Set<String> leaveOut = Set.of();
 
-  @Option(names = "--gzip", description = "Compress the logs.")
+  @Option(names = "--gzip")
   private boolean gzip;
 
   @Override

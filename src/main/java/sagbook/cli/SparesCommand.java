@@ -33,29 +33,7 @@ import sagbook.whatif.WhatIf;
 import sagbook.wording.Words;
 
 /** Spare cells judged from their bench tests. */
-@Command(
-    name = "spares",
-    mixinStandardHelpOptions = true,
-    versionProvider = Version.class,
-    description = {
-      "Judge spare cells by their bench tests, and say which one fits which place best.",
-      "",
-      "Each file is the test of one cell, with columns time_s, voltage_v and current_a: a discharge"
-          + " at constant current from full to empty, and a step of load. IEC 61960-3 asks for"
-          + " 0.2 It to the end voltage, and for 0.2 It for 10 s followed by 1.0 It for 1 s (It:"
-          + " nominal capacity over an hour); IEC 62620 for 0.2 It for 30 s, then 1.0 It for 5 s"
-          + " (class M; from memory). Which one a test allows is said.",
-      ""
-    },
-    footer = {
-      "",
-      "Examples:",
-      "  sagbook spares --pack pack.toml spare-a.csv spare-b.csv",
-      "  sagbook spares --pack pack.toml --results report bench/*.csv",
-      "",
-      "Exit codes: 0 answered, 2 the command or the pack description makes no sense, 3 a file can't",
-      "be read."
-    })
+@Command(name = "spares", mixinStandardHelpOptions = true, versionProvider = Version.class)
 public final class SparesCommand implements Callable<Integer> {
   private static final Words WORDS = Words.english();
 
@@ -64,27 +42,16 @@ public final class SparesCommand implements Callable<Integer> {
 
   @Spec private CommandSpec spec;
 
-  @Option(
-      names = "--pack",
-      required = true,
-      paramLabel = "FILE",
-      description =
-          "Pack description (TOML): nominal capacity and empty voltage are taken from it.")
+  @Option(names = "--pack", required = true, paramLabel = "FILE")
   private Path pack;
 
-  @Option(
-      names = "--results",
-      paramLabel = "PATH",
-      description = "Folder of a report, or its results.json: then places are found for the cells.")
+  @Option(names = "--results", paramLabel = "PATH")
   private @Nullable Path results;
 
-  @Option(
-      names = "--bank",
-      paramLabel = "NAME",
-      description = "Which bank; needed where there are several.")
+  @Option(names = "--bank", paramLabel = "NAME")
   private @Nullable String bank;
 
-  @Parameters(arity = "1..*", paramLabel = "TEST", description = "Bench tests, one file a cell.")
+  @Parameters(arity = "1..*", paramLabel = "TEST")
   private List<Path> tests;
 
   @Override

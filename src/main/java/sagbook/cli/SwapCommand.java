@@ -18,25 +18,7 @@ import sagbook.whatif.Spare;
 import sagbook.whatif.WhatIf;
 
 /** What replacing cells would buy, from the last results. */
-@Command(
-    name = "swap",
-    mixinStandardHelpOptions = true,
-    versionProvider = Version.class,
-    description = {
-      "Say what replacing one or more cells would buy, from the results of the last check.",
-      "",
-      "The new cell is reckoned to be put in as full as the fullest cell that stays.",
-      ""
-    },
-    footer = {
-      "",
-      "Examples:",
-      "  sagbook swap --cell 12",
-      "  sagbook swap --cell 12 --cell 7 --spare-ah 280 --spare-mohm 0.3",
-      "  sagbook swap --results reports/2026-06 --bank left --cell 3",
-      "",
-      "Exit codes: 0 answered, 2 the command makes no sense, 3 the results can't be read."
-    })
+@Command(name = "swap", mixinStandardHelpOptions = true, versionProvider = Version.class)
 public final class SwapCommand implements Callable<Integer> {
   private static final double LEAST_AH = 0.01;
   private static final double MOST_AH = 99_999;
@@ -45,36 +27,19 @@ public final class SwapCommand implements Callable<Integer> {
 
   @Spec private CommandSpec spec;
 
-  @Option(
-      names = "--results",
-      defaultValue = "report",
-      paramLabel = "PATH",
-      description = "Folder of a report, or its results.json. Default: ${DEFAULT-VALUE}.")
+  @Option(names = "--results", defaultValue = "report", paramLabel = "PATH")
   private Path results;
 
-  @Option(
-      names = "--bank",
-      paramLabel = "NAME",
-      description = "Which bank; needed where there are several.")
+  @Option(names = "--bank", paramLabel = "NAME")
   private @Nullable String bank;
 
-  @Option(
-      names = "--cell",
-      required = true,
-      paramLabel = "N",
-      description = "Cell to replace, 1 for the first; may be given more than once.")
+  @Option(names = "--cell", required = true, paramLabel = "N")
   private List<Integer> cells;
 
-  @Option(
-      names = "--spare-ah",
-      paramLabel = "AH",
-      description = "Capacity of the new cell. Default: as in the pack description, else nominal.")
+  @Option(names = "--spare-ah", paramLabel = "AH")
   private @Nullable Double spareAh;
 
-  @Option(
-      names = "--spare-mohm",
-      paramLabel = "MOHM",
-      description = "Its resistance. Default: as described, else the string's median.")
+  @Option(names = "--spare-mohm", paramLabel = "MOHM")
   private @Nullable Double spareMilliohm;
 
   @Override

@@ -8,11 +8,11 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import picocli.CommandLine;
 import sagbook.simulate.Scenario;
 import sagbook.simulate.Scenarios;
 
@@ -22,10 +22,8 @@ class SimulateCommandTest {
   private final StringWriter err = new StringWriter();
 
   private int run(String... args) {
-    return new CommandLine(new SimulateCommand())
-        .setOut(new PrintWriter(out, true))
-        .setErr(new PrintWriter(err, true))
-        .execute(args);
+    String[] line = Stream.concat(Stream.of("simulate"), Stream.of(args)).toArray(String[]::new);
+    return Main.run(new PrintWriter(out, true), new PrintWriter(err, true), line);
   }
 
   @Test

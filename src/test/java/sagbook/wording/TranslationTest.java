@@ -113,6 +113,18 @@ final class TranslationTest {
     assertAllSaid(said(2, "simulate", "--scenario", "healthy", "--days", "0", "--out", out), 1);
   }
 
+  /** But for how a command is called, which is the same in every language. */
+  @Test
+  void noEnglishIsLeftInTheHelp() throws Exception {
+    for (String command : List.of("check", "note", "swap", "simulate")) {
+      String help = said(0, command, "--help");
+      Set<String> left = english(help);
+      left.removeIf(piece -> piece.startsWith("sagbook " + command));
+      assertTrue(help.contains("⟦"), help);
+      assertEquals(Set.of(), left);
+    }
+  }
+
   /** One line each: a log's remarks, and what is wrong with logs and descriptions. */
   @Test
   void noEnglishIsLeftInWhatIsSaidOfStrangeLogs() throws Exception {

@@ -14,7 +14,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.MethodSource;
-import org.junit.jupiter.params.provider.ValueSource;
 import sagbook.model.Finding;
 import sagbook.model.Threshold;
 import sagbook.record.Quantity;
@@ -150,29 +149,10 @@ final class WordsTest {
   }
 
   /** What is left in the sources is for programs and programmers. */
-  @ParameterizedTest
-  @ValueSource(
-      strings = {
-        "account",
-        "align",
-        "bench",
-        "estimate",
-        "evidence",
-        "issue",
-        "logfile",
-        "model",
-        "numeric",
-        "packfile",
-        "pipeline",
-        "record",
-        "report",
-        "season",
-        "simulate",
-        "verdict",
-        "whatif"
-      })
-  void noSentenceStandsInTheSources(String folder) {
-    Set<String> spoken = new TreeSet<>(Sources.of("src/main/java/sagbook/" + folder).spoken());
+  @Test
+  void noSentenceStandsInTheSources() {
+    Set<String> spoken = new TreeSet<>(Sources.of("src/main/java/sagbook").spoken());
+    assertFalse(spoken.isEmpty());
     spoken.removeIf(text -> FOR_PROGRAMS.matcher(text).find());
     spoken.removeAll(FOR_PROGRAMMERS);
     spoken.removeAll(CODES);
