@@ -43,6 +43,7 @@ public final class Main implements Runnable {
         .setErr(err)
         .setCaseInsensitiveEnumValuesAllowed(true)
         .setUsageHelpAutoWidth(true)
+        .setParameterExceptionHandler(new Complaint())
         .setExecutionExceptionHandler(
             (unexpected, line, parsed) -> {
               line.getErr()

@@ -147,6 +147,8 @@ final class TranslationTest {
     assertAllSaid(said(2, "preview", "--pack", folder.resolve("unknown.toml").toString(), log));
     assertAllSaid(said(3, "preview", "--pack", PACK, folder.resolve("absent.csv").toString()));
     assertAllSaid(said(3, "preview", "--pack", PACK, PACK));
+    assertAllSaid(said(2, "chek"));
+    assertAllSaid(said(2, "swap", "--cell", "x"), 1);
   }
 
   private static String pack(String cells) {
