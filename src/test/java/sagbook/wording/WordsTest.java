@@ -1,5 +1,6 @@
 package sagbook.wording;
 
+import static java.util.stream.Collectors.toSet;
 import static org.junit.jupiter.api.Assertions.assertDoesNotThrow;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -10,13 +11,18 @@ import java.util.Locale;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.MethodSource;
+import sagbook.issue.RowIssue;
 import sagbook.model.Finding;
 import sagbook.model.Threshold;
+import sagbook.record.DiaryEvent;
 import sagbook.record.Quantity;
+import sagbook.simulate.Scenario;
+import sagbook.simulate.Scenarios;
 import sagbook.verdict.DecisionRule;
 
 final class WordsTest {
@@ -146,6 +152,23 @@ final class WordsTest {
       }
     }
     assertEquals(owners, named);
+  }
+
+  /** The same for what is counted, done and invented. */
+  @Test
+  void noWordingIsLeftOfAnIssueADiaryKindOrAScenarioThatIsGone() {
+    assertEquals(
+        Stream.of(RowIssue.values()).map(RowIssue::words).collect(toSet()), saidUnder("row."));
+    assertEquals(
+        Stream.of(DiaryEvent.Kind.values()).map(DiaryEvent.Kind::spoken).collect(toSet()),
+        saidUnder("diary."));
+    assertEquals(
+        Scenarios.all().stream().map(Scenario::story).collect(toSet()),
+        saidUnder("simulate.story."));
+  }
+
+  private static Set<String> saidUnder(String beginning) {
+    return keys().stream().filter(k -> k.startsWith(beginning)).map(WORDS::say).collect(toSet());
   }
 
   /** What is left in the sources is for programs and programmers. */
