@@ -1,8 +1,5 @@
 package sagbook.report.html;
 
-import gg.jte.ContentType;
-import gg.jte.TemplateEngine;
-import gg.jte.output.StringOutput;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
@@ -97,10 +94,7 @@ public record Dossier(
             inputs(season, words),
             software(season, software),
             Assets.resource("dossier.css"));
-    StringOutput output = new StringOutput();
-    TemplateEngine.createPrecompiled(null, ContentType.Html, null, "sagbook.report.html.template")
-        .render("dossier.jte", dossier, output);
-    return output.toString();
+    return Template.filled("dossier.jte", dossier);
   }
 
   private static List<Page.Entry> facts(SeasonResult season, Words words) {

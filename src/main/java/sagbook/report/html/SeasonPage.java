@@ -1,8 +1,5 @@
 package sagbook.report.html;
 
-import gg.jte.ContentType;
-import gg.jte.TemplateEngine;
-import gg.jte.output.StringOutput;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -77,12 +74,7 @@ public record SeasonPage(
             newestFirst.stream().map(entry -> line(entry, words)).toList(),
             trends(oldestFirst, words),
             Assets.own());
-    TemplateEngine engine =
-        TemplateEngine.createPrecompiled(
-            null, ContentType.Html, null, "sagbook.report.html.template");
-    StringOutput output = new StringOutput();
-    engine.render("season.jte", page, output);
-    return output.toString();
+    return Template.filled("season.jte", page);
   }
 
   private static Line line(Map.Entry<String, KeptCheck> entry, Words words) {
