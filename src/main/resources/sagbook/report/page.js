@@ -3,9 +3,14 @@
 (() => {
   const number = (text) => Number(text.replace("\u2212", "-").replace(/[\s\u202f]/g, ""));
 
-  /* Sorting: a header becomes a button; what has no number goes last. */
-  const key = (cell) => {
+  /* Sorting: a header becomes a button; what has no number goes last, and a first column without
+     numbers, of days or names, keeps the order in which the page came. */
+  const key = (row, column) => {
+    const cell = row.cells[column];
     const text = (cell.dataset.sort ?? cell.textContent).trim();
+    if (column === 0 && Number.isNaN(number(text))) {
+      return { text, value: Number(row.dataset.order), empty: false, numeric: true };
+    }
     const value = number(text);
     return { text, value, empty: text === "", numeric: text !== "" && !Number.isNaN(value) };
   };
@@ -16,7 +21,7 @@
   const sort = (table, column, head) => {
     const down = head.getAttribute("aria-sort") === "ascending";
     const body = table.tBodies[0];
-    const rows = [...body.rows].map((row) => ({ row, key: key(row.cells[column]) }));
+    const rows = [...body.rows].map((row) => ({ row, key: key(row, column) }));
     rows.sort((a, b) => {
       if (a.key.numeric !== b.key.numeric) return compare(a.key, b.key);
       return down ? compare(b.key, a.key) : compare(a.key, b.key);
@@ -26,6 +31,7 @@
     head.setAttribute("aria-sort", down ? "descending" : "ascending");
   };
   for (const table of document.querySelectorAll("table.sortable")) {
+    [...table.tBodies[0].rows].forEach((row, place) => (row.dataset.order = place));
     [...table.tHead.rows[0].cells].forEach((head, column) => {
       const button = document.createElement("button");
       button.type = "button";
@@ -73,13 +79,8 @@
     }
     return targets;
   };
-  for (const svg of document.querySelectorAll("svg.plot")) {
+  const pointable = (svg, readout) => {
     const targets = readable(svg);
-    const readout = document.createElement("p");
-    readout.className = "readout";
-    readout.setAttribute("aria-hidden", "true");
-    readout.textContent = "\u00a0";
-    svg.parentElement.after(readout);
     const spot = document.createElementNS(SVG, "circle");
     spot.setAttribute("r", "5");
     spot.setAttribute("class", "spot");
@@ -110,6 +111,14 @@
       readout.textContent = "\u00a0";
       spot.setAttribute("visibility", "hidden");
     });
+  };
+  for (const drawing of document.querySelectorAll(".drawing")) {
+    const readout = document.createElement("p");
+    readout.className = "readout";
+    readout.setAttribute("aria-hidden", "true");
+    readout.textContent = "\u00a0";
+    drawing.after(readout);
+    for (const svg of drawing.querySelectorAll("svg.plot")) pointable(svg, readout);
   }
 
   /* Picking out: a chosen cell stands out in every plate of its bank. */

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.IntToDoubleFunction;
 import sagbook.evidence.Edge;
 import sagbook.report.words.Numbers;
 
@@ -18,6 +19,10 @@ import sagbook.report.words.Numbers;
  */
 final class EdgePlate {
   private static final int HEIGHT = 340;
+
+  /** Width of the widest drawing, px, for thinning. */
+  private static final int DRAWN_WIDTH = 490;
+
   private static final double TOLERANCE = 0.25;
 
   /**
@@ -160,7 +165,9 @@ final class EdgePlate {
     String caption =
         say(
             counted ? "plate.edge.caption" : "plate.edge.caption.unknown",
-            Integer.toString(steps.size()));
+            steps.size() == 1
+                ? say("plate.edge.steps.one")
+                : say("plate.edge.steps", Integer.toString(steps.size())));
     return new Plate("edge", title, caption, svg, alternative, table());
   }
 
@@ -209,7 +216,7 @@ final class EdgePlate {
       double[] y = step.answer()[cell - 1];
       if (Arrays.stream(y).allMatch(Double::isFinite)) {
         int[] kept =
-            Thinning.kept(across.onPaper(x, PlotSvg.plotWidth()), up.onPaper(y, HEIGHT), TOLERANCE);
+            Thinning.kept(across.onPaper(x, DRAWN_WIDTH), up.onPaper(y, HEIGHT), TOLERANCE);
         x = Thinning.take(x, kept);
         y = Thinning.take(y, kept);
       }
@@ -218,11 +225,7 @@ final class EdgePlate {
   }
 
   private String tip(Step step, int cell) {
-    String when =
-        subject
-            .words()
-            .time(
-                Instant.ofEpochSecond(Math.round(step.edge().timeS())), subject.pack().timezone());
+    String when = time(step);
     return counted
         ? say(
             "plate.edge.tip",
@@ -263,29 +266,40 @@ final class EdgePlate {
             moment());
   }
 
+  /** The middle of all steps, then step by step; one column a cell. */
   private DataTable table() {
-    String unit = counted ? "mΩ" : "%";
-    List<List<String>> rows = new ArrayList<>();
-    for (int cell = 1; cell <= middle.length; cell++) {
-      double[] all = seen(cell, at);
-      Arrays.sort(all);
-      boolean any = all.length > 0;
-      rows.add(
-          List.of(
-              Integer.toString(cell),
-              Integer.toString(all.length),
-              any ? number(all[0]) : say("not-logged"),
-              any ? number(middle[cell - 1][at]) : say("not-logged"),
-              any ? number(all[all.length - 1]) : say("not-logged")));
+    List<String> headers = new ArrayList<>(List.of(say("column.step")));
+    if (counted) {
+      headers.add(say("column.step-size"));
     }
-    return new DataTable(
-        List.of(
-            say("column.cell"),
-            say("column.steps"),
-            say("column.answer-least", unit),
-            say("column.answer-middle", unit),
-            say("column.answer-most", unit)),
-        rows);
+    String unit = counted ? "mΩ" : "%";
+    for (int cell = 1; cell <= middle.length; cell++) {
+      headers.add(say("column.answer", subject.words().cellFirst(cell), unit));
+    }
+    List<List<String>> rows = new ArrayList<>();
+    rows.add(row(say("column.step.middle"), "", cell -> middle[cell - 1][at]));
+    for (Step step : steps) {
+      String size = counted ? Numbers.text(step.edge().stepA(), 1) : "";
+      rows.add(row(time(step), size, cell -> step.answer()[cell - 1][at]));
+    }
+    return new DataTable(headers, rows);
+  }
+
+  private List<String> row(String name, String size, IntToDoubleFunction answerOf) {
+    List<String> row = new ArrayList<>(List.of(name));
+    if (counted) {
+      row.add(size);
+    }
+    for (int cell = 1; cell <= middle.length; cell++) {
+      double answer = answerOf.applyAsDouble(cell);
+      row.add(Double.isFinite(answer) ? number(answer) : say("not-logged"));
+    }
+    return row;
+  }
+
+  private String time(Step step) {
+    Instant time = Instant.ofEpochSecond(Math.round(step.edge().timeS()));
+    return subject.words().time(time, subject.pack().timezone());
   }
 
   private String number(double answer) {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.IntFunction;
 import sagbook.model.Estimate;
+import sagbook.model.Finding;
 import sagbook.report.words.Numbers;
 
 /** One estimated quantity, cell by cell, with its intervals. */
@@ -146,7 +147,7 @@ final class EstimatePlate {
 
   private void mark(Plot.Sketch sketch, int cell, double floor) {
     if (!(of.apply(cell) instanceof Estimate.Known estimate)) {
-      String none = subject.words().say(subject.cells() <= 20 ? "none" : "none.short");
+      String none = subject.words().say("none");
       sketch.note(Plot.Place.FLOOR, cell, floor, none, false);
       return;
     }
@@ -169,16 +170,21 @@ final class EstimatePlate {
     Estimate.Known worst = (Estimate.Known) of.apply(weakest);
     double middle = middle();
     boolean apart = highIsWeak ? worst.isAbove(middle) : worst.isBelow(middle);
-    if (!apart) {
+    Finding finding = subject.verdict(weakest).finding();
+    if (!apart || finding == Finding.HEALTHY) {
       Estimate.Known least =
           all.stream().min(Comparator.comparingDouble(Estimate.Known::value)).orElseThrow();
       Estimate.Known most =
           all.stream().max(Comparator.comparingDouble(Estimate.Known::value)).orElseThrow();
       return subject
           .words()
-          .say(key + ".title.alike", Numbers.value(least), Numbers.with(Numbers.value(most), unit));
+          .say(
+              key + (apart ? ".title.within" : ".title.alike"),
+              Numbers.value(least),
+              Numbers.with(Numbers.value(most), unit),
+              subject.words().cell(weakest));
     }
-    if (other.apply(weakest) instanceof Estimate.Known without) {
+    if (finding == Finding.CONNECTION && other.apply(weakest) instanceof Estimate.Known without) {
       double joint = worst.value() - without.value();
       return subject
           .words()

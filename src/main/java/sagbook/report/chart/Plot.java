@@ -1,6 +1,7 @@
 package sagbook.report.chart;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -42,12 +43,14 @@ record Plot(Axis x, Axis y, List<Series> series, List<Note> notes) {
   enum Place {
     /** In the right margin, at the height of its point, moved apart from other notes. */
     MARGIN,
-    /** Just above its point. */
+    /** Just above its point, or under what stands there, wherever there is room. */
     ABOVE,
     /** To the right of its point. */
     START,
     /** Standing on the lower edge of the frame. */
-    FLOOR
+    FLOOR,
+    /** On the lower edge of the frame, beside an upright line. */
+    FOOT
   }
 
   /**
@@ -93,11 +96,15 @@ record Plot(Axis x, Axis y, List<Series> series, List<Note> notes) {
       return this;
     }
 
-    /** The plot, picked series drawn last so that nothing covers them. */
+    /** The plot: single courses lie under all else, picked series over all else. */
     Plot on(Axis x, Axis y) {
       List<Series> ordered = new ArrayList<>(series);
-      ordered.sort((a, b) -> Boolean.compare(a.ink().pick() > 0, b.ink().pick() > 0));
+      ordered.sort(Comparator.comparingInt(one -> layer(one.ink())));
       return new Plot(x, y, ordered, notes);
+    }
+
+    private static int layer(Ink ink) {
+      return ink.role() == Role.TRACE ? 0 : ink.pick() > 0 ? 2 : 1;
     }
   }
 }

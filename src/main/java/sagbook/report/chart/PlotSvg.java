@@ -12,40 +12,47 @@ import javax.xml.stream.XMLStreamWriter;
 /**
  * A plot as SVG that stands inside the page: XChart's lines and marks in a frame with real words.
  * Shapes carry class names and {@code data-cell}; colours, line styles and fonts come from the
- * page's style sheet.
+ * page's style sheet. Each plot is drawn twice, for a desk and for a phone; the style sheet shows
+ * one.
  */
 final class PlotSvg {
-  private static final int WIDTH = 640;
-  private static final int LEFT = 58;
-  private static final int RIGHT = 94;
-  private static final int TOP = 32;
-  private static final int BOTTOM = 50;
   private static final int TICK = 5;
   private static final int LINE_HEIGHT = 15;
-  private static final int NOTE_WIDTH = 50;
+
+  /** Cells or days closer than this are drawn with slimmer bars, px. */
+  private static final double CLOSE = 13;
+
+  /** Cells further apart than this are drawn with broader bars, px. */
+  private static final double FAR = 50;
+
+  private static final int GAP = 5;
 
   private final Plot plot;
-  private final int height;
-  private final List<double[]> above = new ArrayList<>();
+  private final Frame frame;
   private final StringWriter text = new StringWriter();
   private final XMLStreamWriter out;
 
-  private PlotSvg(Plot plot, int height) throws XMLStreamException {
+  private PlotSvg(Plot plot, Frame frame) throws XMLStreamException {
     this.plot = plot;
-    this.height = height;
+    this.frame = frame;
     this.out = XMLOutputFactory.newDefaultFactory().createXMLStreamWriter(text);
   }
 
   /**
-   * The markup.
+   * The markup of both drawings, the wide one first.
    *
    * @param plot what to draw
-   * @param height of the whole, on a width of 640
+   * @param height of the whole, px
    * @param label what somebody hears who can't see it
    */
   static String of(Plot plot, int height, String label) {
+    return drawn(plot, Frame.wide(plot, height), label)
+        + drawn(plot, Frame.narrow(plot, height), label);
+  }
+
+  private static String drawn(Plot plot, Frame frame, String label) {
     try {
-      PlotSvg svg = new PlotSvg(plot, height);
+      PlotSvg svg = new PlotSvg(plot, frame);
       svg.write(label);
       return svg.text.toString();
     } catch (XMLStreamException e) {
@@ -53,24 +60,17 @@ final class PlotSvg {
     }
   }
 
-  /** Width of the inside of the frame, for thinning. */
-  static int plotWidth() {
-    return WIDTH - LEFT - RIGHT;
-  }
-
-  private int plotHeight() {
-    return height - TOP - BOTTOM;
-  }
-
   private void write(String label) throws XMLStreamException {
     out.writeStartElement("svg");
     out.writeDefaultNamespace("http://www.w3.org/2000/svg");
-    out.writeAttribute("class", "plot");
-    out.writeAttribute("viewBox", "0 0 " + WIDTH + " " + height);
+    out.writeAttribute("class", String.join(" ", "plot", frame.isWide() ? "wide" : "narrow"));
+    out.writeAttribute("viewBox", "0 0 " + frame.width() + " " + frame.height());
     out.writeAttribute("role", "img");
     out.writeAttribute("aria-label", label);
     out.writeAttribute("font-family", "sans-serif");
-    out.writeAttribute("data-frame", LEFT + " " + TOP + " " + plotWidth() + " " + plotHeight());
+    out.writeAttribute(
+        "data-frame",
+        frame.left() + " " + frame.top() + " " + frame.plotWidth() + " " + frame.plotHeight());
     axis("x", plot.x());
     axis("y", plot.y());
     frame();
@@ -93,33 +93,56 @@ final class PlotSvg {
     StringBuilder grid = new StringBuilder();
     StringBuilder ticks = new StringBuilder();
     for (Axis.Tick tick : plot.y().ticks()) {
-      String y = number(y(tick.at()));
-      grid.append("M" + LEFT + " " + y + "h" + plotWidth());
-      ticks.append("M" + LEFT + " " + y + "h-" + TICK);
+      String y = number(frame.y(tick.at()));
+      grid.append("M" + frame.left() + " " + y + "h" + frame.plotWidth());
+      ticks.append("M" + frame.left() + " " + y + "h-" + TICK);
     }
-    int floor = TOP + plotHeight();
+    int floor = frame.floor();
     for (Axis.Tick tick : plot.x().ticks()) {
-      ticks.append("M" + number(x(tick.at())) + " " + floor + "v" + TICK);
+      ticks.append("M" + number(frame.x(tick.at())) + " " + floor + "v" + TICK);
     }
+    int right = frame.left() + frame.plotWidth();
     path("grid", grid.toString());
-    path("axis", "M" + LEFT + " " + TOP + "V" + floor + "H" + (LEFT + plotWidth()) + ticks);
+    path("axis", "M" + frame.left() + " " + frame.top() + "V" + floor + "H" + right + ticks);
     for (Axis.Tick tick : plot.y().ticks()) {
-      words("tick", LEFT - TICK - 4.0, y(tick.at()) + 4.5, "end", tick.label());
+      words("tick", frame.left() - TICK - 4.0, frame.y(tick.at()) + 4.5, "end", tick.label());
     }
-    for (Axis.Tick tick : plot.x().ticks()) {
-      words("tick", x(tick.at()), floor + TICK + 14.0, "middle", tick.label());
+    int step = labelled();
+    for (int i = 0; i < plot.x().ticks().size(); i += step) {
+      Axis.Tick tick = plot.x().ticks().get(i);
+      words("tick", frame.x(tick.at()), floor + TICK + 14.0, "middle", tick.label());
     }
-    words("title", LEFT - 48.0, TOP - 15.0, "start", plot.y().title());
-    words("title", LEFT + plotWidth() / 2.0, height - 8.0, "middle", plot.x().title());
+    words("title", Math.max(0, frame.left() - 48.0), frame.top() - 15.0, "start", plot.y().title());
+    double middle = frame.left() + frame.plotWidth() / 2.0;
+    words("title", middle, frame.height() - 8.0, "middle", plot.x().title());
+  }
+
+  /** Each how manieth mark of the horizontal axis has room for its label. */
+  private int labelled() {
+    List<Axis.Tick> ticks = plot.x().ticks();
+    double widest = 0;
+    double closest = Double.POSITIVE_INFINITY;
+    for (int i = 0; i < ticks.size(); i++) {
+      widest = Math.max(widest, Frame.length(ticks.get(i).label()));
+      if (i > 0) {
+        closest = Math.min(closest, frame.x(ticks.get(i).at()) - frame.x(ticks.get(i - 1).at()));
+      }
+    }
+    int step = 1;
+    while (step < ticks.size() && closest * step < widest + GAP) {
+      step++;
+    }
+    return step;
   }
 
   private void shapes() throws XMLStreamException {
     out.writeStartElement("g");
-    out.writeAttribute("transform", "translate(" + LEFT + " " + TOP + ")");
-    for (DrawnShapes.Shape shape : DrawnShapes.of(Drawing.of(plot, plotWidth(), plotHeight()))) {
+    out.writeAttribute("transform", "translate(" + frame.left() + " " + frame.top() + ")");
+    byte[] drawing = Drawing.of(plot, frame.plotWidth(), frame.plotHeight());
+    for (DrawnShapes.Shape shape : DrawnShapes.of(drawing)) {
       Plot.Series series = plot.series().get(shape.series());
       out.writeStartElement("path");
-      out.writeAttribute("class", series.ink().classes());
+      out.writeAttribute("class", classes(series.ink()));
       if (series.ink().cell() > 0) {
         out.writeAttribute("data-cell", Integer.toString(series.ink().cell()));
       }
@@ -135,55 +158,58 @@ final class PlotSvg {
     out.writeEndElement();
   }
 
+  private String classes(Ink ink) {
+    boolean bar = ink.role() == Role.BAR || ink.role() == Role.DAY;
+    String breadth = frame.pitch() < CLOSE ? "slim" : frame.pitch() > FAR ? "broad" : "";
+    return bar && !breadth.isEmpty() ? String.join(" ", ink.classes(), breadth) : ink.classes();
+  }
+
   private void notes() throws XMLStreamException {
     List<Plot.Note> margin = new ArrayList<>();
+    FreePlace free = new FreePlace(frame);
     for (Plot.Note note : plot.notes()) {
       String style = note.strong() ? "note strong" : "note";
+      double x = frame.x(note.x());
       switch (note.place()) {
         case MARGIN -> margin.add(note);
         case ABOVE -> {
-          double[] at = free(x(note.x()), y(note.y()) - 9);
-          words(style, at[0], at[1], "middle", note.text());
+          FreePlace.Place at = free.near(note);
+          words(style, at.x(), at.baseline(), "middle", note.text());
         }
-        case START -> words(style, x(note.x()) + 4, y(note.y()) + 4, "start", note.text());
-        case FLOOR -> words(style, x(note.x()), TOP + plotHeight() - 6.0, "middle", note.text());
+        case START -> words(style, x + 4, frame.y(note.y()) + 4, "start", note.text());
+        case FLOOR -> words(style, x, frame.floor() - 6.0, "middle", inPitch(note.text()));
+        case FOOT -> foot(style, x, note.text());
       }
     }
     margin.sort(Comparator.comparingDouble(note -> -note.y()));
     double[] at = apart(margin);
     for (int i = 0; i < margin.size(); i++) {
       Plot.Note note = margin.get(i);
-      double left = LEFT + plotWidth() + 6.0;
+      double left = frame.left() + frame.plotWidth() + 6.0;
       words(note.strong() ? "note strong" : "note", left, at[i] + 4.5, "start", note.text());
     }
   }
 
-  /** The place for a note above its point, lifted over those already there. */
-  private double[] free(double x, double y) {
-    double[] at = {x, y};
-    boolean moved = true;
-    while (moved) {
-      moved = false;
-      for (double[] other : above) {
-        if (Math.abs(other[0] - x) < NOTE_WIDTH && Math.abs(other[1] - at[1]) < LINE_HEIGHT - 1) {
-          at[1] = other[1] - LINE_HEIGHT;
-          moved = true;
-        }
-      }
-    }
-    above.add(at);
-    return at;
+  /** The words, or a dash where those of neighbours would run into each other. */
+  private String inPitch(String words) {
+    return Frame.length(words) > frame.pitch() ? "\u2013" : words;
+  }
+
+  /** Words beside an upright line, on the side that has room. */
+  private void foot(String style, double x, String words) throws XMLStreamException {
+    boolean right = x + Frame.length(words) < frame.width();
+    words(style, right ? x + 4 : x - 4, frame.floor() - 6.0, right ? "start" : "end", words);
   }
 
   /** Heights for notes in the margin, at least a line apart, inside the frame. */
   private double[] apart(List<Plot.Note> notes) {
     double[] at = new double[notes.size()];
-    double free = TOP;
+    double free = frame.top();
     for (int i = 0; i < at.length; i++) {
-      at[i] = Math.max(free, y(notes.get(i).y()));
+      at[i] = Math.max(free, frame.y(notes.get(i).y()));
       free = at[i] + LINE_HEIGHT;
     }
-    double floor = TOP + plotHeight();
+    double floor = frame.floor();
     for (int i = at.length - 1; i >= 0; i--) {
       at[i] = Math.min(at[i], floor);
       floor = at[i] - LINE_HEIGHT;
@@ -206,15 +232,6 @@ final class PlotSvg {
     out.writeAttribute("text-anchor", anchor);
     out.writeCharacters(words);
     out.writeEndElement();
-  }
-
-  private double x(double value) {
-    return LEFT + (value - plot.x().low()) / (plot.x().high() - plot.x().low()) * plotWidth();
-  }
-
-  private double y(double value) {
-    double share = (value - plot.y().low()) / (plot.y().high() - plot.y().low());
-    return TOP + (1 - share) * plotHeight();
   }
 
   private static String number(double value) {

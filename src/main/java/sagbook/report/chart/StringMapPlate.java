@@ -17,7 +17,7 @@ import sagbook.report.words.Numbers;
  * are.
  */
 final class StringMapPlate {
-  private static final int HEIGHT = 360;
+  private static final int HEIGHT = 340;
 
   private final Subject subject;
   private final String unit;
@@ -103,7 +103,7 @@ final class StringMapPlate {
     sketch.note(Plot.Place.MARGIN, 0, up.low() * 0.6, words("plate.map.down"), false);
     for (int cell = 1; cell <= subject.cells(); cell++) {
       if (!cells.contains(cell)) {
-        String none = words(subject.cells() <= 20 ? "none" : "none.short");
+        String none = words("none");
         sketch.note(Plot.Place.FLOOR, cell, up.low(), none, false);
       }
     }

@@ -130,8 +130,8 @@ public final class TrendPlate {
       }
       sketch.line(line, x, y, words.cell(cell));
       double last = y[y.length - 1];
-      if (line.pick() > 0 && Double.isFinite(last)) {
-        sketch.note(Plot.Place.MARGIN, 0, last, words.cell(cell), true);
+      if ((line.pick() > 0 || cell == changed()) && Double.isFinite(last)) {
+        sketch.note(Plot.Place.MARGIN, 0, last, words.cell(cell), line.pick() > 0);
       }
     }
     Axis across = across(x);
@@ -141,7 +141,7 @@ public final class TrendPlate {
       if (at > across.low() && at < across.high()) {
         Ink rule = new Ink(Role.RULE, 0, 0);
         sketch.line(rule, new double[] {at, at}, new double[] {up.low(), up.high()}, mark.text());
-        sketch.note(Plot.Place.FLOOR, at, up.low(), mark.text(), false);
+        sketch.note(Plot.Place.FOOT, at, up.low(), mark.text(), false);
       }
     }
     return sketch.on(across, up);
@@ -159,6 +159,22 @@ public final class TrendPlate {
 
   /** States the largest change that the ranges bear out. */
   private String title() {
+    int most = changed();
+    if (most == 0) {
+      return words.say("plate.trend.title.none", name());
+    }
+    Estimate.Known before = (Estimate.Known) estimate(checks.get(0), most);
+    Estimate.Known after = (Estimate.Known) estimate(checks.get(checks.size() - 1), most);
+    return words.say(
+        "plate.trend.title",
+        name(),
+        words.cell(most),
+        Numbers.value(before),
+        Numbers.with(Numbers.value(after), unit()));
+  }
+
+  /** The cell that changed most of those whose ranges bear a change out; 0 for none. */
+  private int changed() {
     KeptCheck.Bank first = checks.get(0);
     KeptCheck.Bank last = checks.get(checks.size() - 1);
     int most = 0;
@@ -174,17 +190,7 @@ public final class TrendPlate {
         }
       }
     }
-    if (most == 0) {
-      return words.say("plate.trend.title.none", name());
-    }
-    Estimate.Known before = (Estimate.Known) estimate(first, most);
-    Estimate.Known after = (Estimate.Known) estimate(last, most);
-    return words.say(
-        "plate.trend.title",
-        name(),
-        words.cell(most),
-        Numbers.value(before),
-        Numbers.with(Numbers.value(after), unit()));
+    return most;
   }
 
   private Estimate estimate(KeptCheck.Bank check, int cell) {

@@ -21,7 +21,13 @@ final class TurnPlate {
   private static final double ENOUGH_SHARE = 0.4;
   private static final double ALIKE_V = 0.015;
   private static final double SAME_EXTREME_V = 0.01;
-  private static final int HEIGHT = 400;
+  private static final int HEIGHT = 350;
+
+  /** A cell that stays behind is named where it does so by this many times what the first leads. */
+  private static final double FAR_BEHIND = 2;
+
+  /** So many cells and no more are all named beside their curves. */
+  private static final int FEW = 6;
 
   private final Subject subject;
   private final ThinnedRecord record;
@@ -168,7 +174,7 @@ final class TurnPlate {
     sketch.line(ink, Thinning.take(xs, kept), Thinning.take(ys, kept), name);
     if (ink.pick() > 0) {
       sketch.note(Plot.Place.MARGIN, 0, ys[ys.length - 1], name, true);
-    } else if (cell == turn.extremeCell()) {
+    } else if (cell == turn.extremeCell() || record.cells() <= FEW) {
       sketch.note(Plot.Place.MARGIN, 0, ys[ys.length - 1], name, false);
     }
   }
@@ -190,20 +196,35 @@ final class TurnPlate {
     return -left(row);
   }
 
+  /** States the cell that is furthest ahead, or else the one that stays behind. */
   private String title() {
-    int cell = turn.extremeCell();
-    double apart = Math.abs(endV[cell - 1] - middleV);
-    if (!(apart >= ALIKE_V)) {
-      double spread = 0;
-      for (double volts : endV) {
-        spread = Double.isFinite(volts) ? Math.max(spread, Math.abs(volts - middleV)) : spread;
-      }
-      return subject.words().say(key + ".title.alike", millivolts(spread));
+    int ahead = turn.extremeCell();
+    double aheadV = Math.abs(endV[ahead - 1] - middleV);
+    int furthest = furthest();
+    double furthestV = Math.abs(endV[furthest - 1] - middleV);
+    if (!(furthestV >= ALIKE_V)) {
+      return subject.words().say(key + ".title.alike", millivolts(furthestV));
     }
+    boolean behind = furthestV > FAR_BEHIND * aheadV;
+    int cell = behind ? furthest : ahead;
     String volts = Numbers.with(Numbers.text(endV[cell - 1], 2), "V");
     return subject
         .words()
-        .say(key + ".title", subject.words().cell(cell), volts, millivolts(apart));
+        .say(
+            key + (behind ? ".title.behind" : ".title"),
+            subject.words().cell(cell),
+            volts,
+            millivolts(behind ? furthestV : aheadV));
+  }
+
+  /** The cell furthest from the middle cell. */
+  private int furthest() {
+    int furthest = turn.extremeCell();
+    for (int cell = 1; cell <= endV.length; cell++) {
+      double apart = Math.abs(endV[cell - 1] - middleV);
+      furthest = apart > Math.abs(endV[furthest - 1] - middleV) ? cell : furthest;
+    }
+    return furthest;
   }
 
   private DataTable table() {
