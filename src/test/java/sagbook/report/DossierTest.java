@@ -76,7 +76,7 @@ class DossierTest {
     Path pdf = made("one", Optional.empty()).resolve("dossier.pdf");
     try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
       assertTrue(document.getNumberOfPages() <= 5, document.getNumberOfPages() + " pages");
-      String text = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
+      String text = new PDFTextStripper().getText(document).replaceAll("[\\s\u00a0]+", " ");
       for (String words :
           List.of(
               "Cell 3 drifts",

@@ -21,6 +21,7 @@ import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.text.PDFTextStripper;
+import org.apache.pdfbox.text.TextPosition;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
 import org.junit.jupiter.api.Test;
@@ -30,6 +31,9 @@ import sagbook.record.CheckResult;
 import sagbook.record.InventedResult;
 
 final class ReportFolderTest {
+  /** Pages between the first and the last hold words down to here, as a share of their height. */
+  private static final double FILLED = 0.5;
+
   private static final List<String> NAMES =
       List.of(
           "report.html",
@@ -81,8 +85,11 @@ final class ReportFolderTest {
     Document page = Jsoup.parse(Files.readString(dir.resolve("a/report.html")));
     try (PDDocument document = Loader.loadPDF(pdf)) {
       int pages = document.getNumberOfPages();
-      assertTrue(10 <= pages && pages <= 20, pages + " pages");
+      assertTrue(8 <= pages && pages <= 14, pages + " pages");
       assertEquals(page.select(".plate").size(), drawings(document));
+      for (int leaf = 2; leaf < pages; leaf++) {
+        assertTrue(foot(document, leaf) > FILLED, "page " + leaf + " is half empty");
+      }
       String first = text(document, 1, 1);
       for (String question : page.select(".answers dt").eachText()) {
         assertTrue(first.contains(question), question + " in " + first);
@@ -101,6 +108,23 @@ final class ReportFolderTest {
     stripper.setStartPage(from);
     stripper.setEndPage(to);
     return flat(stripper.getText(document));
+  }
+
+  /** How far down a page its last words but the page number stand, as a share of its height. */
+  private static double foot(PDDocument document, int page) throws IOException {
+    double[] lowest = {0};
+    PDFTextStripper stripper =
+        new PDFTextStripper() {
+          @Override
+          protected void processTextPosition(TextPosition text) {
+            double share = text.getY() / text.getPageHeight();
+            lowest[0] = share < 0.94 ? Math.max(lowest[0], share) : lowest[0];
+          }
+        };
+    stripper.setStartPage(page);
+    stripper.setEndPage(page);
+    stripper.getText(document);
+    return lowest[0];
   }
 
   private static String flat(String text) {

@@ -19,7 +19,9 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 /**
  * A page of well-formed XHTML as PDF, plates and all. Nothing is fetched. The only font is one that
  * comes with the program, dates and identifier are the caller's: the same page gives the same
- * bytes.
+ * bytes. The program's own pages hold text, tables and plates; of anything else a picture is left
+ * out, while an {@code object}, or in a plate any shape but paths and words, fails with an
+ * exception.
  */
 public final class PdfFile {
   /** Liberation Sans, which comes with PDFBox (SIL Open Font License). */
@@ -39,6 +41,7 @@ public final class PdfFile {
     builder.withHtmlContent(xhtml, null);
     builder.withProducer("sagbook");
     builder.useUriResolver((base, uri) -> null);
+    builder.useUnicodeLineBreaker(new LineBreaks());
     builder.useFont(PdfFile::font, "Dossier", 400, FontStyle.NORMAL, true);
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     try (InputStream font = font()) {
