@@ -71,6 +71,49 @@ public final class InventedResult {
     return of("Boathouse battery", "main", "logs/earlier.csv.gz", true, back);
   }
 
+  /** The month with all cells judged healthy and nothing to do. */
+  public static CheckResult healthy() {
+    CheckResult month = month();
+    BankResult bank = month.banks().get(0);
+    List<CellVerdict> cells =
+        bank.verdict().cells().stream()
+            .map(
+                cell ->
+                    new CellVerdict(
+                        cell.rank(),
+                        cell.tiedWith(),
+                        cell.estimates(),
+                        Finding.HEALTHY,
+                        cell.advice(),
+                        cell.lossAh(),
+                        cell.cost()))
+            .toList();
+    BankVerdict well =
+        new BankVerdict(
+            Severity.WELL,
+            bank.verdict().advice(),
+            "All 16 cells are fine.",
+            List.of(),
+            bank.verdict().nextMonth(),
+            cells);
+    BankResult result =
+        new BankResult(
+            bank.bank(),
+            bank.chemistry(),
+            bank.seriesCells(),
+            bank.from(),
+            bank.to(),
+            bank.evidence(),
+            bank.estimates(),
+            bank.account(),
+            bank.prospect(),
+            well,
+            bank.plan(),
+            bank.reading(),
+            bank.channels());
+    return new CheckResult("0.1.0", month.pack(), month.inputs(), List.of(result));
+  }
+
   /** A log of two cells from which nothing at all could be learned. */
   public static CheckResult nothing() {
     Estimate none = Estimate.unknown("The log is empty.");

@@ -47,6 +47,7 @@ final class ReportInBrowserTest {
     ReportFolder.write(InventedResult.earlier(3), dir.resolve("season/02"));
     SeasonIndex.write(dir.resolve("season"));
     ReportFolder.write(InventedResult.twoBanks(), dir.resolve("two"));
+    ReportFolder.write(InventedResult.healthy(), dir.resolve("fine"));
     ReportFolder.write(InventedResult.named(HOSTILE, HOSTILE, HOSTILE), dir.resolve("hostile"));
     List<DiaryEvent> diary =
         List.of(
@@ -137,6 +138,95 @@ final class ReportInBrowserTest {
             "const page = document.documentElement; return page.scrollWidth - page.clientWidth"));
   }
 
+  /** Whatever is cut at the edge of a narrow screen is a named region that a keyboard reaches. */
+  @ParameterizedTest
+  @CsvSource({"month, 360", "two, 360", "hostile, 390", "season, 360", "story, 360"})
+  void whatScrollsSidewaysHasANameAFocusAndAShade(String report, int width) {
+    browser.width(width);
+    open(report);
+    browser.run("document.querySelectorAll('details').forEach(d => d.open = true)");
+    assertEquals(
+        "",
+        browser.run(
+            "return [...document.querySelectorAll('main *')].filter(e => e.checkVisibility()"
+                + " && !e.closest('svg') && !e.closest('.cards thead, .unseen')"
+                + " && e.scrollWidth > e.clientWidth + 1"
+                + " && getComputedStyle(e).display !== 'inline')"
+                + ".filter(e => !(e.matches('.scroll') && e.ariaLabel && e.tabIndex === 0"
+                + " && getComputedStyle(e).backgroundImage.includes('gradient')))"
+                + ".map(e => e.outerHTML.slice(0, 200)).join('\\n')"));
+  }
+
+  /** Charts and the tables that matter fit the screen; only the numbers behind plates scroll. */
+  @ParameterizedTest
+  @CsvSource({"month, 360", "month, 1000", "two, 360", "fine, 390", "season, 360", "story, 360"})
+  void platesAndRankingFitTheScreenInLegibleType(String report, int width) {
+    browser.width(width);
+    open(report);
+    assertEquals(
+        "",
+        browser.run(
+            "const wide = document.documentElement.clientWidth;"
+                + "return [...document.querySelectorAll('svg.plot, .ranking, .cards')]"
+                + ".filter(e => e.checkVisibility())"
+                + ".filter(e => { const b = e.getBoundingClientRect();"
+                + " return b.left < 0 || b.right > wide || e.parentElement.scrollWidth"
+                + " > e.parentElement.clientWidth; }).map(e => e.outerHTML.slice(0, 80)).join()"));
+    assertEquals(
+        0L,
+        browser.run(
+            "return [...document.querySelectorAll('svg.plot text')]"
+                + ".filter(e => e.checkVisibility() && e.textContent !== '')"
+                + ".filter(e => e.getBoundingClientRect().height < 11).length"));
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "month, 360",
+    "month, 390",
+    "month, 1000",
+    "two, 1000",
+    "fine, 360",
+    "season, 360",
+    "story, 360",
+    "story, 1000"
+  })
+  void wordsInPlatesNeverOverlapAndStayInside(String report, int width) {
+    browser.width(width);
+    open(report);
+    assertEquals(
+        "",
+        browser.run(
+            "const bad = [];"
+                + "for (const svg of document.querySelectorAll('svg.plot')) {"
+                + " if (!svg.checkVisibility()) continue;"
+                + " const all = svg.getBoundingClientRect();"
+                + " const words = [...svg.querySelectorAll('text')]"
+                + " .map(t => ({t: t.textContent, b: t.getBoundingClientRect()}));"
+                + " for (const w of words) {"
+                + "  if (w.b.left < all.left - 1 || w.b.right > all.right + 1) bad.push(w.t);"
+                + "  for (const o of words) {"
+                + "   const across = Math.min(w.b.right, o.b.right) - Math.max(w.b.left, o.b.left);"
+                + "   const down = Math.min(w.b.bottom, o.b.bottom) - Math.max(w.b.top, o.b.top);"
+                + "   if (o !== w && across > 0 && down > 4)"
+                + "    bad.push(svg.closest('figure').id + ': ' + w.t + ' / ' + o.t);"
+                + "  }"
+                + " }"
+                + "}"
+                + "return bad.join('\\n')"));
+  }
+
+  @Test
+  void daysSortAsDaysAndNotAsWords() {
+    browser.run("document.querySelectorAll('details').forEach(d => d.open = true)");
+    String last = text("[data-kind=days] tbody tr:last-child th");
+    WebElement head = element("[data-kind=days] th button");
+    browser.run("arguments[0].scrollIntoView({block: 'center'})", head);
+    head.click();
+    assertEquals("descending", browser.run("return arguments[0].parentElement.ariaSort", head));
+    assertEquals(last, text("[data-kind=days] tbody tr:first-child th"));
+  }
+
   @Test
   void sortsTheRankingByAColumnBothWays() {
     WebElement head = head("Resistance");
@@ -213,7 +303,7 @@ final class ReportInBrowserTest {
     box.sendKeys(Keys.SPACE);
     assertTrue((Long) count(".chosen") >= 8);
     assertEquals(0L, count(".chosen:not([data-cell='9'])"));
-    assertEquals(3L, count(".chosen-note"));
+    assertEquals(3L, count(".wide .chosen-note"));
     box.sendKeys(Keys.SPACE);
     assertEquals(0L, count(".chosen, .chosen-note"));
   }
@@ -260,7 +350,7 @@ final class ReportInBrowserTest {
     try {
       open("month");
       assertEquals(16, browser.driver().findElements(By.cssSelector(".ranking tbody tr")).size());
-      assertEquals(9, browser.driver().findElements(By.cssSelector("svg.plot")).size());
+      assertEquals(9, browser.driver().findElements(By.cssSelector("svg.plot.wide")).size());
       assertFalse(element(".choose").isDisplayed());
     } finally {
       browser
@@ -303,7 +393,8 @@ final class ReportInBrowserTest {
             "What to do next")) {
       assertTrue(pages.get(0).contains(question), paper + ": " + question + " in " + pages.get(0));
     }
-    String last = element(".finding .answers > div:last-child ul li:last-child").getText();
+    String last =
+        element(".finding .answers > div:last-child ul:last-of-type li:last-child").getText();
     assertTrue(flat(pages.get(0)).endsWith(flat(last)), paper + ": " + pages.get(0));
     assertTrue(flat(pages.get(1)).contains("The cells, weakest first"), pages.get(1));
     List<String> headings =

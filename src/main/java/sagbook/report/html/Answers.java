@@ -16,6 +16,7 @@ import sagbook.wording.Words;
 /** The questions that a keeper has, answered from a bank's verdict. */
 final class Answers {
   private static final double WORTH_SAYING_AH = 0.5;
+  private static final int NAMED_TIES = 4;
 
   private final BankResult bank;
   private final Buys buys;
@@ -72,14 +73,17 @@ final class Answers {
           words.say(
               "answer.wrong.cell",
               Integer.toString(cell.cell()),
-              words.say("finding." + cell.finding().words()),
+              words.say("answer.finding." + cell.finding().words()),
               cost(cell)));
     }
     return sentences.isEmpty() ? List.of(words.say("answer.wrong.none")) : sentences;
   }
 
-  /** What a cell costs; a reading that is wrong costs nothing. */
+  /** What a cell costs; a reading that is wrong costs nothing, resistance costs voltage. */
   private String cost(CellVerdict cell) {
+    if (cell.finding() == Finding.CONNECTION || cell.finding() == Finding.HIGH_RESISTANCE) {
+      return sag(cell);
+    }
     Estimate alone = cell.cost().aloneAh();
     if (cell.finding() == Finding.VOLTAGE_SENSOR || cell.finding() == Finding.TEMPERATURE_SENSOR) {
       return words.say("answer.cost.nothing");
@@ -101,6 +105,23 @@ final class Answers {
             Numbers.high(cost));
   }
 
+  private String sag(CellVerdict cell) {
+    List<Estimate.Known> sags =
+        bank.verdict().cells().stream()
+            .map(each -> each.cost().sagMillivolt())
+            .filter(Estimate.Known.class::isInstance)
+            .map(Estimate.Known.class::cast)
+            .sorted(Comparator.comparingDouble(Estimate.Known::value))
+            .toList();
+    return cell.cost().sagMillivolt() instanceof Estimate.Known own
+        ? words.say("answer.cost.sag", millivolt(own), millivolt(sags.get(sags.size() / 2)))
+        : words.say("answer.cost.sag.unknown");
+  }
+
+  private static String millivolt(Estimate.Known sag) {
+    return Numbers.with(Numbers.significant(sag.value(), 2), "mV");
+  }
+
   /** The weakest cells whose cost can't be told apart, where that cost is worth a word. */
   private List<String> ties() {
     CellVerdict weakest =
@@ -112,8 +133,15 @@ final class Answers {
     if (!worth || weakest.tiedWith().isEmpty()) {
       return List.of();
     }
-    String others = String.join(", ", weakest.tiedWith().stream().map(String::valueOf).toList());
-    return List.of(words.say("answer.cost.tie", Integer.toString(weakest.cell()), others));
+    String cell = Integer.toString(weakest.cell());
+    int others = weakest.tiedWith().size();
+    return List.of(
+        others > NAMED_TIES
+            ? words.say("answer.cost.tie.many", cell, Integer.toString(others))
+            : words.say(
+                "answer.cost.tie",
+                cell,
+                String.join(", ", weakest.tiedWith().stream().map(String::valueOf).toList())));
   }
 
   private List<String> gives() {

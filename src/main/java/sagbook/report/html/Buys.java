@@ -38,35 +38,83 @@ final class Buys {
     this.words = words;
   }
 
-  /** One sentence an action that is advised or buys something. */
+  /**
+   * What the first page says: one sentence for whatever bears on a cell that is not healthy. What
+   * else would buy something is left to the table, or the page would seem to advise it.
+   */
   List<String> sentences() {
     if (prospect.rebalanced().gainAh() instanceof Estimate.Unknown unknown) {
       return List.of(words.say("buys.unknown", OutsideText.shown(unknown.reason())));
     }
+    if (bank.verdict().cells().stream().allMatch(cell -> cell.finding() == Finding.HEALTHY)) {
+      return List.of(fine());
+    }
     List<String> sentences = new ArrayList<>();
-    sentences.add(sentence(prospect.rebalanced()));
+    if (isLevelling()) {
+      sentences.add(sentence(prospect.rebalanced()));
+    }
     for (Outcome mended : prospect.mended()) {
       if (findingOf(mended) == Finding.CONNECTION) {
         sentences.add(sentence(mended));
       }
     }
+    if (bank.verdict().cells().stream().anyMatch(Buys::isMisread)) {
+      sentences.add(words.say("buys.sensor"));
+    }
     List<Outcome> single = worthwhile(prospect.single());
     List<Outcome> sure = single.stream().filter(this::isSaid).toList();
-    for (Outcome outcome : sure.subList(0, Math.min(SINGLES_SAID, sure.size()))) {
+    List<Outcome> said = sure.stream().filter(this::isInDoubt).limit(SINGLES_SAID).toList();
+    for (Outcome outcome : said) {
       boolean level = findingOf(outcome) == Finding.OUT_OF_BALANCE;
       sentences.add(level ? words.say("buys.level", change(outcome.change())) : sentence(outcome));
     }
     pairs().stream()
         .filter(this::isSaid)
+        .filter(this::isInDoubt)
         .limit(1)
         .forEach(outcome -> sentences.add(sentence(outcome)));
-    sentences.add(
-        others(sure.size(), single.size())
-            + " "
-            + words.say(
-                prospect.spare().told() ? "buys.spare.told" : "buys.spare.nominal",
-                Numbers.with(Numbers.significant(prospect.spare().capacityAh(), 3), "Ah")));
+    String others = others(said.size(), sure.size(), single.size());
+    sentences.add(said.isEmpty() ? others : others + " " + spare());
     return sentences;
+  }
+
+  /** What the best single change would buy a battery without fault. */
+  private String fine() {
+    List<Outcome> changes = new ArrayList<>(prospect.single());
+    changes.add(prospect.rebalanced());
+    return worthwhile(changes).stream()
+        .filter(this::isSaid)
+        .findFirst()
+        .map(best -> words.say("buys.fine", sentence(best)) + " " + spare())
+        .orElse(words.say("buys.fine.nothing"));
+  }
+
+  private String spare() {
+    return words.say(
+        prospect.spare().told() ? "buys.spare.told" : "buys.spare.nominal",
+        Numbers.with(Numbers.plain(prospect.spare().capacityAh()), "Ah"));
+  }
+
+  /** Whether bringing all cells to full together is advised, or surely buys something. */
+  private boolean isLevelling() {
+    return bank.verdict().cells().stream()
+            .anyMatch(
+                cell ->
+                    cell.finding() == Finding.OUT_OF_BALANCE
+                        || cell.finding() == Finding.SELF_DISCHARGE)
+        || (prospect.rebalanced().gainAh() instanceof Estimate.Known gain
+            && gain.low() > WORTH_A_LINE * nominalAh);
+  }
+
+  private static boolean isMisread(CellVerdict cell) {
+    return cell.finding() == Finding.VOLTAGE_SENSOR || cell.finding() == Finding.TEMPERATURE_SENSOR;
+  }
+
+  /** Whether all cells that a change touches are other than healthy or misread. */
+  private boolean isInDoubt(Outcome outcome) {
+    return outcome.change().cells().stream()
+        .map(cell -> bank.verdict().cells().get(cell - 1))
+        .noneMatch(cell -> cell.finding() == Finding.HEALTHY || isMisread(cell));
   }
 
   /** A gain that may as well be a loss is left to the table. */
@@ -74,12 +122,12 @@ final class Buys {
     return outcome.gainAh() instanceof Estimate.Known gain && gain.low() >= 0;
   }
 
-  private String others(int said, int worthwhile) {
-    if (said > SINGLES_SAID) {
+  private String others(int said, int sure, int worthwhile) {
+    if (sure > said) {
       return words.say("buys.other.table");
     }
     String which = said == 0 ? "buys.any" : "buys.other";
-    return words.say(which + (worthwhile > said ? ".open" : ".none"));
+    return words.say(which + (worthwhile > sure ? ".open" : ".none"));
   }
 
   /** The evening that times are reckoned by; empty when the log shows none. */
@@ -121,7 +169,7 @@ final class Buys {
             words.say("buys.column.sag"));
     List<Outcome> shown = new ArrayList<>();
     shown.add(prospect.rebalanced());
-    shown.addAll(prospect.mended());
+    prospect.mended().stream().filter(this::isInDoubt).forEach(shown::add);
     shown.addAll(worthwhile(prospect.single()));
     shown.addAll(pairs());
     List<List<String>> rows = new ArrayList<>();
@@ -245,8 +293,11 @@ final class Buys {
     if (!(estimate instanceof Estimate.Known known)) {
       return words.say("none");
     }
-    return known.high() < little
-        ? words.say("buys.figure.little")
+    if (known.high() < little) {
+      return words.say("buys.figure.little");
+    }
+    return Numbers.isZero(known) && known.low() >= 0
+        ? words.say("at-most", Numbers.high(known))
         : words.say("buys.figure", Numbers.value(known), Numbers.low(known), Numbers.high(known));
   }
 }

@@ -7,10 +7,18 @@ import sagbook.wording.Words;
 
 /** How a quantity is shown to people: ratios as per cent, everything else as it is. */
 final class Display {
+  /** What a gain or cost of less is shown as, Ah: more digits would be of no use to anybody. */
+  private static final double LITTLE_AH = 0.1;
+
   private Display() {}
 
+  /** Ratios times a hundred, gains and costs of next to nothing as their bound. */
   static Estimate of(Quantity quantity, Estimate estimate) {
-    return quantity.unit().equals("1") ? estimate.map(ratio -> ratio * 100) : estimate;
+    return switch (quantity.unit()) {
+      case "1" -> estimate.map(ratio -> ratio * 100);
+      case "Ah" -> rounded(estimate);
+      default -> estimate;
+    };
   }
 
   /**
@@ -18,9 +26,20 @@ final class Display {
    * it is at most, for a bare nought would look surer than it is.
    */
   static String value(Estimate.Known known, Words words) {
-    return Numbers.isZero(known) && known.low() >= 0
+    return Numbers.isZero(known) && known.low() >= 0 && known.high() > 0
         ? words.say("at-most", Numbers.high(known))
         : Numbers.value(known);
+  }
+
+  /** Its range, from one end to the other. */
+  static String range(Estimate.Known known, Words words) {
+    return words.say("range", Numbers.low(known), Numbers.high(known));
+  }
+
+  private static Estimate rounded(Estimate estimate) {
+    return estimate instanceof Estimate.Known known && known.low() >= 0 && known.high() < LITTLE_AH
+        ? new Estimate.Known(0, 0, LITTLE_AH)
+        : estimate;
   }
 
   static String unit(Quantity quantity) {

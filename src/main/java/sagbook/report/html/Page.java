@@ -1,6 +1,7 @@
 package sagbook.report.html;
 
 import java.util.List;
+import java.util.stream.Stream;
 import sagbook.report.chart.DataTable;
 import sagbook.report.chart.Plate;
 import sagbook.wording.Words;
@@ -65,6 +66,7 @@ public record Page(
    * @param stress what the bank went through
    * @param balancing what balancing did
    * @param boards the same board by board; no rows when not logged
+   * @param open what is known of no cell, sentences
    * @param sheets one a cell
    * @param quality how good its log is
    */
@@ -86,8 +88,20 @@ public record Page(
       DataTable stress,
       List<String> balancing,
       DataTable boards,
+      List<String> open,
       List<Sheet> sheets,
-      Quality quality) {}
+      Quality quality) {
+    /** So many letters still fit on the first printed page in large type. */
+    private static final int BRIEF = 1100;
+
+    /** Whether the answers are short enough for large type on paper; they have to fit one page. */
+    public boolean isBrief() {
+      Stream<String> entries =
+          Stream.of(state, worth).flatMap(List::stream).flatMap(e -> e.sentences().stream());
+      Stream<String> lists = Stream.of(todo, nextMonth, plan).flatMap(List::stream);
+      return Stream.concat(entries, lists).mapToInt(String::length).sum() < BRIEF;
+    }
+  }
 
   /**
    * The ranking table.

@@ -8,7 +8,6 @@ import java.util.Map;
 import sagbook.model.Estimate;
 import sagbook.record.Quantity;
 import sagbook.report.chart.Picks;
-import sagbook.report.words.Numbers;
 import sagbook.report.words.OutsideText;
 import sagbook.verdict.CellVerdict;
 import sagbook.wording.Words;
@@ -84,7 +83,7 @@ final class RankingTable {
 
   private Page.Figure figure(Estimate estimate) {
     if (estimate instanceof Estimate.Known known) {
-      String range = words.say("range", Numbers.low(known), Numbers.high(known));
+      String range = Display.range(known, words);
       return new Page.Figure(
           Display.value(known, words), range, "", Double.toString(known.value()));
     }

@@ -1,8 +1,5 @@
 package sagbook.report.html;
 
-import gg.jte.ContentType;
-import gg.jte.TemplateEngine;
-import gg.jte.output.StringOutput;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -49,12 +46,7 @@ public final class ReportPage {
   }
 
   private static String html(CheckResult result, Words words, Assets assets) {
-    TemplateEngine engine =
-        TemplateEngine.createPrecompiled(
-            null, ContentType.Html, null, "sagbook.report.html.template");
-    StringOutput output = new StringOutput();
-    engine.render("report.jte", new ReportPage(result, words, assets).page(), output);
-    return output.toString();
+    return Template.filled("report.jte", new ReportPage(result, words, assets).page());
   }
 
   private Page page() {
@@ -105,9 +97,7 @@ public final class ReportPage {
             "fact.cells",
             words.say(
                 "fact.cells.value", Integer.toString(result.pack().seriesCells()), chemistry)),
-        fact(
-            "fact.nominal",
-            Numbers.with(Numbers.significant(result.pack().nominalCapacityAh(), 3), "Ah")),
+        fact("fact.nominal", Numbers.with(Numbers.plain(result.pack().nominalCapacityAh()), "Ah")),
         fact("fact.log", log));
   }
 
@@ -150,6 +140,7 @@ public final class ReportPage {
         accounts.stress(),
         accounts.balancing(),
         accounts.boards(),
+        Sheets.open(bank, words),
         Sheets.of(bank, picks, words),
         quality(bank));
   }
@@ -261,7 +252,7 @@ public final class ReportPage {
       rows.add(
           List.of(
               threshold.meaning(),
-              Numbers.significant(told == null ? threshold.usual() : told, 3),
+              Numbers.plain(told == null ? threshold.usual() : told),
               told == null ? threshold.reason() : words.say("method.rule.told")));
     }
     List<String> headers =

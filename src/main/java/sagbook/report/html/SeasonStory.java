@@ -1,8 +1,5 @@
 package sagbook.report.html;
 
-import gg.jte.ContentType;
-import gg.jte.TemplateEngine;
-import gg.jte.output.StringOutput;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -105,12 +102,7 @@ public record SeasonStory(Words words, String title, String name, List<Bank> ban
             name,
             banks,
             Assets.own());
-    TemplateEngine engine =
-        TemplateEngine.createPrecompiled(
-            null, ContentType.Html, null, "sagbook.report.html.template");
-    StringOutput output = new StringOutput();
-    engine.render("story.jte", page, output);
-    return output.toString();
+    return Template.filled("story.jte", page);
   }
 
   private static Bank bank(

@@ -2,6 +2,7 @@ package sagbook.report.html;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import sagbook.estimate.TemperatureFault;
 import sagbook.evidence.Stress;
 import sagbook.model.Estimate;
@@ -31,10 +32,37 @@ final class Sheets {
     return bank.verdict().cells().stream().map(sheets::sheet).toList();
   }
 
+  /** What no cell's sheet has, for one reason; said once instead of on every sheet. */
+  static List<String> open(BankResult bank, Words words) {
+    Sheets sheets = new Sheets(bank, Picks.of(List.of()), words);
+    List<String> open = new ArrayList<>();
+    for (Quantity quantity : Quantity.values()) {
+      sheets
+          .reason(quantity)
+          .ifPresent(
+              reason ->
+                  open.add(
+                      words.say("sheet.open", words.say("quantity." + quantity.key()), reason)));
+    }
+    return open;
+  }
+
+  /** Why no cell has a quantity, where the reason is the same for all of several cells. */
+  private Optional<String> reason(Quantity quantity) {
+    List<Estimate> all = bank.verdict().cells().stream().map(quantity::of).distinct().toList();
+    return bank.seriesCells() > 1
+            && all.size() == 1
+            && all.get(0) instanceof Estimate.Unknown unknown
+        ? Optional.of(OutsideText.shown(unknown.reason()))
+        : Optional.empty();
+  }
+
   private Page.Sheet sheet(CellVerdict cell) {
     List<Page.Line> lines = new ArrayList<>();
     for (Quantity quantity : Quantity.values()) {
-      lines.add(line(quantity, cell));
+      if (reason(quantity).isEmpty()) {
+        lines.add(line(quantity, cell));
+      }
     }
     List<String> evidence = new ArrayList<>();
     cell.evidence().forEach(sentence -> evidence.add(OutsideText.shown(sentence)));
@@ -66,7 +94,7 @@ final class Sheets {
       return new Page.Line(
           name,
           Numbers.with(Display.value(known, words), Display.unit(quantity)),
-          words.say("range", Numbers.low(known), Numbers.high(known)));
+          Display.range(known, words));
     }
     String reason = OutsideText.shown(((Estimate.Unknown) estimate).reason());
     return new Page.Line(name, words.say("none.because", reason), "");

@@ -87,6 +87,12 @@ public final class Numbers {
     return text(number, number == 0 ? 0 : digits - 1 - exponent(number));
   }
 
+  /** A number that somebody gave, with the digits it was given with: "65", "1.8". */
+  public static String plain(double number) {
+    BigDecimal given = BigDecimal.valueOf(number).stripTrailingZeros();
+    return text(number, Math.max(0, given.scale()));
+  }
+
   static int decimals(Estimate.Known estimate) {
     double half = estimate.halfWidth();
     if (half == 0) {

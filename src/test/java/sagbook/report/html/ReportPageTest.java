@@ -13,6 +13,7 @@ import java.util.stream.Stream;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
 import org.jsoup.nodes.Element;
+import org.jsoup.select.Elements;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -27,6 +28,7 @@ final class ReportPageTest {
   private static Stream<CheckResult> results() {
     return Stream.of(
         InventedResult.month(),
+        InventedResult.healthy(),
         InventedResult.withoutCurrent(),
         InventedResult.twoBanks(),
         InventedResult.nothing(),
@@ -35,6 +37,11 @@ final class ReportPageTest {
 
   private static Document page(CheckResult result) {
     return Jsoup.parse(ReportPage.html(result, Words.english()));
+  }
+
+  /** What is read, with ordinary spaces. */
+  private static List<String> texts(Elements elements) {
+    return elements.eachText().stream().map(text -> text.replace('\u00a0', ' ')).toList();
   }
 
   @Test
@@ -53,10 +60,11 @@ final class ReportPageTest {
     assertEquals(
         List.of(
             "Is it fine? Not quite. Something needs attention in the coming weeks.",
-            "What is wrong? Cell 12: low capacity. By itself the cell costs the battery 33 Ah (27 to"
-                + " 39). Cell 7: connection. By itself the cell costs the battery 0.7 Ah (0.0 to 2.7)."
-                + " Cell 5: out of balance. By itself the cell costs the battery 11.7 Ah (10.2 to"
-                + " 13.3).",
+            "What is wrong? Cell 12: it has lost capacity. By itself the cell costs the battery 33"
+                + " Ah (27 to 39). Cell 7: one of its joints seems to conduct badly. That costs"
+                + " voltage under load, hardly any charge: at the highest current seen it sags by"
+                + " 40 mV, the middle cell by 21 mV. Cell 5: it is out of balance with the others."
+                + " By itself the cell costs the battery 11.7 Ah (10.2 to 13.3).",
             "What does that buy? Bringing all cells to full together: about 9.0 Ah more"
                 + " (6.3 to 11.4). That is 0.47 kWh, or 44 min of a usual evening’s load. Mending"
                 + " the joint at cell 7: no more charge, but 19 mV less sag at 64.2 A, and less"
@@ -68,7 +76,7 @@ final class ReportPageTest {
                 + " description names no spare, so one of nominal 280 Ah was reckoned with.",
             "How sure is that? 1 of 16 cells could not be judged: the log does not show enough."
                 + " Each range is meant to hold the truth in 95 of 100 cases."),
-        page.select(".answers > div:not(.todo)").eachText());
+        texts(page.select(".answers > div:not(.todo)")));
     assertEquals(
         List.of(
             "236 Ah (232 to 240) from the first full to the first empty cell.",
@@ -78,13 +86,63 @@ final class ReportPageTest {
                 + " 17:00 and 23:00.",
             "Charging ends because cell 5 is full first.",
             "Discharging ends because cell 12 is empty first."),
-        page.expectFirst(".ranks .whole").select("li").eachText());
+        texts(page.expectFirst(".ranks .whole").select("li")));
+  }
+
+  @Test
+  void aBatteryWithoutFaultIsNotAdvisedToHaveCellsReplaced() {
+    Document page = page(InventedResult.healthy());
+    List<String> answers = texts(page.select(".answers > div"));
+    assertEquals("What to do now? Nothing to do now.", answers.get(2));
+    assertEquals(
+        "What does that buy? Nothing has to be done. The most that any single change would buy:"
+            + " Replacing cell 12: about 29 Ah more (4 to 33). That is 1.5 kWh, or 2.4 h of a"
+            + " usual evening’s load. The description names no spare, so one of nominal 280 Ah was"
+            + " reckoned with.",
+        answers.get(3));
+    assertEquals(0, page.select(".picked").size());
+  }
+
+  @Test
+  void aBadJointIsSaidToCostVoltageAndNotTheChargeThatItsCellLacks() {
+    String wrong = texts(page(InventedResult.month()).select(".answers > div")).get(1);
+    String joint = wrong.substring(wrong.indexOf("Cell 7:"), wrong.indexOf("Cell 5:"));
+    assertTrue(joint.contains("sags by 40 mV, the middle cell by 21 mV"), joint);
+    assertFalse(joint.contains("Ah"), joint);
+  }
+
+  @Test
+  void tellsOnceWhatIsKnownOfNoCell() {
+    Document page = page(InventedResult.withoutCurrent());
+    String lead = "Not known of any cell: Capacity (";
+    assertEquals(1, texts(page.select(".open")).stream().filter(t -> t.startsWith(lead)).count());
+    assertEquals(0, page.select(".sheet .estimates th:matchesOwn(^Capacity$)").size());
+    assertEquals(List.of(), page(InventedResult.month()).select(".open").eachText());
+  }
+
+  @Test
+  void limitsAndRulesStandWithTheDigitsTheyWereGivenWith() {
+    Document page = page(InventedResult.month());
+    List<String> values = page.select("#method table tbody tr td:nth-child(2)").eachText();
+    assertTrue(values.containsAll(List.of("3", "18", "1.8", "500")), values.toString());
+    assertTrue(texts(page(InventedResult.nothing()).select(".facts dd")).contains("65 Ah"));
+  }
+
+  @ParameterizedTest
+  @MethodSource("results")
+  void noLineEndsWithinARangeAndThereIsOneApostrophe(CheckResult result) {
+    Document page = page(result);
+    page.select("bdi, th, style, script, svg, h1").remove();
+    String text = page.body().wholeText();
+    assertFalse(text.matches("(?s).*\\([\u2212\\d.]+ to .*"), text);
+    assertFalse(text.matches("(?s).*\\d (%|mV|Ah|mΩ|kWh|°C)[ ,.;)].*"), text);
+    assertFalse(text.matches("(?s).*\\p{L}'\\p{L}.*"), text);
   }
 
   @Test
   void ranksTheCellsWithRangesAndReasons() {
     Document page = page(InventedResult.month());
-    List<String> rows = page.select(".ranking tbody tr").eachText();
+    List<String> rows = texts(page.select(".ranking tbody tr"));
     assertEquals(16, rows.size());
     assertEquals(
         "1 cell 12 low capacity 243239 to 247 0.3860.362 to 0.410 1.40.8 to 2.0 3327 to 39",
@@ -112,7 +170,7 @@ final class ReportPageTest {
             "Cell 7 has the highest resistance and is as warm as the rest: 19.3 °C, the middle cell"
                 + " 19.5 °C.",
             "Cells were outside their limits: up to 1.2 h above the upper voltage."),
-        page(InventedResult.month()).select(".plate h3").eachText().stream()
+        texts(page(InventedResult.month()).select(".plate h3")).stream()
             .map(text -> text.replaceFirst("Plate \\d ", ""))
             .toList());
   }
@@ -132,11 +190,12 @@ final class ReportPageTest {
     for (Element plate : page(result).select(".plate")) {
       Element picture = plate.expectFirst("svg[role=img]");
       String heard = picture.attr("aria-label");
-      String title = plate.expectFirst("h3").ownText().strip();
+      String title = plate.expectFirst("h3").ownText().strip().replace('\u00a0', ' ');
       assertTrue(heard.replace('\u00a0', ' ').startsWith(title), heard);
       assertTrue(heard.length() > title.length() + 50, heard);
-      assertTrue(plate.select("tbody tr").size() >= result.pack().seriesCells() - 1, title);
+      assertTrue(plate.select("tbody td").size() >= result.pack().seriesCells() - 1, title);
       assertFalse(plate.select("figcaption").text().isBlank());
+      assertEquals(heard, plate.expectFirst("svg.narrow").attr("aria-label"));
     }
   }
 
