@@ -216,6 +216,20 @@ final class ReportInBrowserTest {
                 + "return bad.join('\\n')"));
   }
 
+  @ParameterizedTest
+  @CsvSource({"month, 1000", "story, 1000", "story, 360"})
+  void aCellsNameInATableStandsOnOneLine(String report, int width) {
+    browser.width(width);
+    open(report);
+    assertEquals(
+        0L,
+        browser.run(
+            "return [...document.querySelectorAll('.ranking tbody th')].filter(e => {"
+                + "const r = document.createRange(); let n = e; while (n.firstChild) n ="
+                + " n.firstChild; r.selectNodeContents(n); return r.getClientRects().length > 1;"
+                + "}).length"));
+  }
+
   @Test
   void daysSortAsDaysAndNotAsWords() {
     browser.run("document.querySelectorAll('details').forEach(d => d.open = true)");

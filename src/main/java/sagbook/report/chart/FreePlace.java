@@ -10,6 +10,11 @@ final class FreePlace {
   private static final double AIR = 9;
   private static final double STEP = 3;
 
+  /**
+   * Words that stand aside of their point have to be so near that nobody takes them for others'.
+   */
+  private static final double NEAR = 30;
+
   /** A rectangle, px. */
   private record Box(double left, double top, double right, double bottom) {
     boolean touches(Box other) {
@@ -55,7 +60,10 @@ final class FreePlace {
    */
   record Place(double x, double baseline) {}
 
-  /** A free place over a point, or else under it, or else higher or aside. */
+  /**
+   * A free place over a point, or else under it, or else higher or a little aside; where there is
+   * none, over what else is there, for a name far off would name another.
+   */
   Place near(Plot.Note note) {
     double x = frame.x(note.x());
     double half = Frame.length(note.text()) / 2;
@@ -69,7 +77,8 @@ final class FreePlace {
     }
     for (double at = above; at > frame.top() - DESCENT; at -= STEP) {
       for (double aside : new double[] {0, half, -half}) {
-        if (isFree(x + aside, half, at)) {
+        boolean plain = aside == 0 || above - at < NEAR;
+        if (plain && isFree(x + aside, half, at)) {
           return take(x + aside, half, at);
         }
       }

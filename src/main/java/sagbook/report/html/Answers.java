@@ -16,7 +16,7 @@ import sagbook.wording.Words;
 /** The questions that a keeper has, answered from a bank's verdict. */
 final class Answers {
   private static final double WORTH_SAYING_AH = 0.5;
-  private static final int NAMED_TIES = 4;
+  private static final int MOST_NAMED = 4;
 
   private final BankResult bank;
   private final Buys buys;
@@ -76,7 +76,21 @@ final class Answers {
               words.say("answer.finding." + cell.finding().words()),
               cost(cell)));
     }
-    return sentences.isEmpty() ? List.of(words.say("answer.wrong.none")) : sentences;
+    return sentences.isEmpty() ? List.of(noneWrong()) : sentences;
+  }
+
+  /** Nothing is wrong for sure; a few cells that could not be judged are named. */
+  private String noneWrong() {
+    List<String> open =
+        bank.verdict().cells().stream()
+            .filter(c -> c.finding() == Finding.INSUFFICIENT_EVIDENCE)
+            .map(c -> Integer.toString(c.cell()))
+            .toList();
+    if (open.isEmpty() || open.size() > MOST_NAMED) {
+      return words.say("answer.wrong.none");
+    }
+    String key = open.size() == 1 ? "answer.wrong.open" : "answer.wrong.open.some";
+    return words.say(key, String.join(", ", open));
   }
 
   /** What a cell costs; a reading that is wrong costs nothing, resistance costs voltage. */
@@ -136,7 +150,7 @@ final class Answers {
     String cell = Integer.toString(weakest.cell());
     int others = weakest.tiedWith().size();
     return List.of(
-        others > NAMED_TIES
+        others > MOST_NAMED
             ? words.say("answer.cost.tie.many", cell, Integer.toString(others))
             : words.say(
                 "answer.cost.tie",

@@ -62,6 +62,17 @@ final class PlotSvgTest {
     assertTrue(baseline > Frame.narrow(plot, HEIGHT).y(97.5) + 8, "at " + baseline);
   }
 
+  @ParameterizedTest
+  @CsvSource({"16, 7, wide", "32, 7, wide", "16, 7, narrow", "32, 7, narrow", "32, 31, narrow"})
+  void aNameNeverStandsWhereItWouldNameAnotherCell(int cells, int named, String which) {
+    Plot plot = cells(cells, named, 100);
+    Frame frame = which.equals("wide") ? Frame.wide(plot, HEIGHT) : Frame.narrow(plot, HEIGHT);
+    Element name = svg(plot, which).expectFirst("text.strong");
+    double aside = Math.abs(at(name, "x") - frame.x(named));
+    assertTrue(aside < 1 || Math.abs(at(name, "y") - frame.y(100)) < 60, "aside by " + aside);
+    assertTrue(aside <= Frame.length(name.text()) / 2 + 1, "aside by " + aside);
+  }
+
   @Test
   void wordsBesideAnUprightLineStayInsideThePaper() {
     for (double x : new double[] {1, 8, 15.9}) {

@@ -246,6 +246,7 @@ final class ReportPageTest {
     assertEquals(9, page.select("#bank1-plates li").size());
     assertEquals("a The log is empty.", page.select(".notes li").text());
     assertTrue(page.text().contains("2 of 2 cells could not be judged"));
+    assertTrue(page.text().contains("whether cells 1, 2 are sound it can’t tell"));
   }
 
   @Test

@@ -2,6 +2,7 @@ package sagbook.report.pdf;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 
 import com.sun.net.httpserver.HttpServer;
 import java.io.IOException;
@@ -17,6 +18,7 @@ import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -89,6 +91,19 @@ final class PdfFileTest {
   void theSamePageGivesTheSameBytes() {
     String page = page("", "<p>text</p>");
     assertArrayEquals(PdfFile.of(page, STAMP), PdfFile.of(page, STAMP));
+  }
+
+  @Test
+  void noLineEndsWithinANumberOrItsUnit() throws IOException {
+    String words = "at 25\u00a0°C (\u22127.0\u00a0to\u00a0\u22123.9\u00a0%) ";
+    for (int width = 20; width < 60; width++) {
+      String style = "<style>p { width: " + width + "mm; }</style>";
+      byte[] pdf = PdfFile.of(page(style, "<p>" + words.repeat(6) + "</p>"), STAMP);
+      try (PDDocument document = Loader.loadPDF(pdf)) {
+        String text = new PDFTextStripper().getText(document);
+        assertFalse(text.matches("(?s).*(°|\\.|\u2212|to|\\d)\\s*\\n\\s*(C|\\d|%).*"), text);
+      }
+    }
   }
 
   private static String page(String head, String body) {
