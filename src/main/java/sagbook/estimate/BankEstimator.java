@@ -61,11 +61,25 @@ public final class BankEstimator {
                 slowOhm,
                 counted ? Optional.of(evidence.wanderAhInADay()) : Optional.empty())
             .estimate();
+    List<TemperatureFault> temperature = TemperatureWatch.of(evidence);
+    boolean[] trusted = new boolean[temperature.size()];
+    for (int c = 0; c < trusted.length; c++) {
+      trusted[c] = !(temperature.get(c) instanceof TemperatureFault.Seen);
+    }
     ResistanceResult resistance =
         new ResistanceEstimator(
-                evidence, windows, axis.share(record, capacity.fullAh(), capacity.spanAh()))
+                evidence,
+                windows,
+                trusted,
+                axis.share(record, capacity.fullAh(), capacity.spanAh()))
             .estimate();
-    return assemble(evidence, pack, capacity, resistance, remarks(pack, counted, axis, resistance));
+    return assemble(
+        evidence,
+        pack,
+        capacity,
+        resistance,
+        temperature,
+        remarks(pack, record, counted, axis, resistance));
   }
 
   /**
@@ -81,7 +95,11 @@ public final class BankEstimator {
   }
 
   private static List<String> remarks(
-      PackDescription pack, boolean counted, ChargeAxis axis, ResistanceResult resistance) {
+      PackDescription pack,
+      ThinnedRecord record,
+      boolean counted,
+      ChargeAxis axis,
+      ResistanceResult resistance) {
     List<String> remarks = new ArrayList<>();
     if (pack.openCircuit().isPresent()) {
       remarks.add(WORDS.say("remark.table"));
@@ -92,6 +110,9 @@ public final class BankEstimator {
       remarks.add(
           WORDS.say(
               "remark.zero", Words.fixed(axis.offsetA(), 2), Integer.toString(axis.fullCharges())));
+    }
+    if (counted && !record.hasBleed()) {
+      remarks.add(WORDS.say("remark.no-bleed"));
     }
     if (resistance.activationEnergyKilojoulePerMole() instanceof Estimate.Known k) {
       remarks.add(
@@ -111,8 +132,8 @@ public final class BankEstimator {
       PackDescription pack,
       CapacityResult capacity,
       ResistanceResult resistance,
+      List<TemperatureFault> temperature,
       List<String> remarks) {
-    List<TemperatureFault> temperature = TemperatureWatch.of(evidence);
     List<CellEstimates> cells = new ArrayList<>();
     for (int c = 0; c < evidence.channels().seriesCells(); c++) {
       CellCharge charge = capacity.cells().get(c);

@@ -14,11 +14,25 @@ import java.util.Arrays;
  * @param tauS time constants, s, rising
  */
 public record ResponseBasis(double[] tauS) {
+  /** From this time between rows on, the row right after a step is used, s. */
+  static final double SLOW_CADENCE_S = 30;
+
+  /** Time constants of a log whose row right after a step is passed over, s. */
+  private static final double[] FAST_S = {4, 20, 100, 500};
+
+  /**
+   * Those of a slow log, s. There the row after a step counts: as the step lies anywhere before it,
+   * what builds up in less than a row shows in the mean, and without a part of its own would be
+   * taken for a part that is there at once, and be missed at the pulse time.
+   */
+  private static final double[] SLOW_S = {40, 150, 600};
 
   /** Time constants that a log of this cadence can tell apart, s. */
   static ResponseBasis forCadence(double cadenceS) {
-    double[] all = {4, 20, 100, 500};
-    double[] kept = Arrays.stream(all).filter(tau -> tau >= 1.2 * cadenceS).toArray();
+    boolean slow = cadenceS >= SLOW_CADENCE_S;
+    double[] all = slow ? SLOW_S : FAST_S;
+    double least = (slow ? 0.6 : 1.2) * cadenceS;
+    double[] kept = Arrays.stream(all).filter(tau -> tau >= least).toArray();
     return new ResponseBasis(kept.length == 0 ? new double[] {3 * cadenceS} : kept);
   }
 
@@ -40,6 +54,17 @@ public record ResponseBasis(double[] tauS) {
   /** Index of the charge regressor. */
   public int charge() {
     return tauS.length + 2;
+  }
+
+  /** Index of the slow part whose time constant is nearest to one, s. */
+  public int slow(double aboutS) {
+    int nearest = 0;
+    for (int k = 1; k < tauS.length; k++) {
+      if (Math.abs(Math.log(tauS[k] / aboutS)) < Math.abs(Math.log(tauS[nearest] / aboutS))) {
+        nearest = k;
+      }
+    }
+    return 1 + nearest;
   }
 
   /** Whether a regressor stands for what builds up over more than half a minute. */

@@ -72,7 +72,7 @@ final class StepCollector {
     state = new double[basis.size()];
     window = new StepWindowBuilder(basis, cells);
     // A sweep over all boards takes a second or two: of no account beside half a minute.
-    guardRows = cadenceS < 30 ? 1 : 0;
+    guardRows = cadenceS < ResponseBasis.SLOW_CADENCE_S ? 1 : 0;
     IntStream after =
         Arrays.stream(ANSWER_S)
             .mapToInt(s -> guardRows + 1 + Math.max(1, (int) Math.round(s / cadenceS - 0.5)));

@@ -60,6 +60,17 @@ public final class Ridge {
     }
   }
 
+  /** By how much a step away from the best solution raises the sum that is minimised. */
+  public double squares(double[] step) {
+    double sum = 0;
+    for (int i = 0; i < right.length; i++) {
+      for (int j = 0; j < right.length; j++) {
+        sum += step[i] * step[j] * normal[Math.max(i, j)][Math.min(i, j)];
+      }
+    }
+    return sum;
+  }
+
   /** A diagonal entry of the normal matrix. */
   public double normalAt(int i) {
     return normal[i][i];

@@ -11,16 +11,19 @@ import sagbook.numeric.Ridge;
 
 /**
  * Each cell's response against the string's mean response in the same rows: {@code slow} scales the
- * whole response (a worn cell), {@code ohmic} adds to the immediate part only (a joint), both as
- * shares of the string's resistance at the pulse time. Standard deviations by leaving out one of
- * twelve stretches at a time (jackknife, Tukey 1958).
+ * whole response (a worn cell), {@code ohmic} is what a joint adds, both as shares of the string's
+ * resistance at the pulse time. What is fitted is the cell's voltage less the mean of all cells, so
+ * that whatever the string's response leaves unexplained in a window (weather, charge, hysteresis)
+ * goes out. Standard deviations by leaving out one of twelve stretches at a time (jackknife, Tukey
+ * 1958).
  *
  * @param whole response at the pulse time over the string's mean, one a cell
  * @param wholeSd its standard deviation
  * @param slow scale of the whole response
  * @param slowSd its standard deviation
- * @param ohmic immediate part beyond that, as a share of the string's resistance
+ * @param ohmic what a joint adds beyond that at the pulse time, as a share of the string's response
  * @param ohmicSd its standard deviation
+ * @param stringSd standard deviation of the string's mean response, relative
  */
 record CellComparison(
     double[] whole,
@@ -28,57 +31,76 @@ record CellComparison(
     double[] slow,
     double[] slowSd,
     double[] ohmic,
-    double[] ohmicSd) {
+    double[] ohmicSd,
+    double stringSd) {
   private static final int STRETCHES = 12;
   private static final int PARAMETERS = 2;
 
-  static CellComparison of(
-      List<ReducedWindow> windows, double[] scale, StringResponse response, double pulseS) {
-    int n = windows.size();
+  /** Taken where there are too few windows to leave one out. Common practice, no source. */
+  private static final double SD_OF_FEW = 0.05;
+
+  static CellComparison of(UsedWindows used, StringResponse response, double pulseS) {
+    int n = used.size();
     int stretches = Math.max(1, Math.min(STRETCHES, n));
     List<Sums> parts = new ArrayList<>();
     for (int k = 0; k < stretches; k++) {
       int stretch = k;
       parts.add(
           Sums.of(
-              windows,
-              scale,
+              used,
               response,
               IntStream.range(0, n).filter(w -> (long) w * stretches / n == stretch)));
     }
     double ohm = response.at(pulseS);
-    Builder builder = new Builder(windows.get(0).cross().length);
+    Builder builder = new Builder(used.cells(), used.jointShare(response, pulseS));
     for (int c = 0; c < builder.cells(); c++) {
       int cell = c;
       builder.cell(c, parts.stream().map(sums -> sums.cell()[cell]).toArray(Ridge[]::new), ohm);
     }
-    return builder.build();
+    return builder.build(parts.stream().map(Sums::string).toArray(Ridge[]::new), ohm);
   }
 
   /**
    * Sums of every cell over some windows, from which its two numbers follow by least squares.
    *
    * @param cell one a cell
+   * @param string the mean of all cells
    */
-  record Sums(Ridge[] cell) {
-    static Sums of(
-        List<ReducedWindow> windows, double[] scale, StringResponse response, IntStream chosen) {
-      Ridge[] sums = new Ridge[windows.get(0).cross().length];
+  record Sums(Ridge[] cell, Ridge string) {
+    static Sums of(UsedWindows used, StringResponse response, IntStream chosen) {
+      Ridge[] sums = new Ridge[used.cells()];
       Arrays.setAll(sums, c -> new Ridge(PARAMETERS));
+      Ridge string = new Ridge(PARAMETERS);
       double precision = 1 / (response.noiseV() * response.noiseV());
       chosen
-          .filter(w -> scale[w] > 0)
-          .forEach(w -> observe(windows.get(w), map(response, scale[w]), precision, sums));
-      return new Sums(sums);
+          .filter(w -> used.scale()[w] > 0)
+          .forEach(
+              w ->
+                  observe(
+                      used.windows().get(w),
+                      map(response, used.scale()[w], used.joint()),
+                      used.weight()[w] * precision,
+                      sums,
+                      string));
+      return new Sums(sums, string);
+    }
+
+    /** Slow scale and immediate part, ohm, of every cell. */
+    double[][] solutions(double ohm) {
+      double[][] all = new double[cell.length][];
+      for (int c = 0; c < all.length; c++) {
+        all[c] = solution(new Ridge[] {cell[c]}, -1, ohm).value();
+      }
+      return all;
     }
 
     /**
      * Each cell's response at the pulse time over the string's mean; empty where these windows tell
      * a cell no better than {@code toldSd}.
      */
-    double[] whole(double ohm, double toldSd) {
+    double[] whole(double ohm, double jointShare, double toldSd) {
       double[] whole = new double[cell.length];
-      double[] asked = {1, 1 / ohm};
+      double[] asked = {1, jointShare};
       for (int c = 0; c < whole.length; c++) {
         Ridge.Solution solution = solution(new Ridge[] {cell[c]}, -1, ohm);
         if (!(solution.combinedSd(asked) < toldSd)) {
@@ -90,30 +112,36 @@ record CellComparison(
     }
 
     /** Combinations of the basis that explain one cell. */
-    private static double[][] map(StringResponse response, double scale) {
+    private static double[][] map(StringResponse response, double scale, double[] joint) {
       int p = response.coefficients().length;
       double[] shape = response.coefficients().clone();
       for (int i = 0; i < p; i++) {
         shape[i] *= scale;
       }
-      double[][] map = {shape, new double[p]};
-      map[1][response.basis().immediate()] = 1;
-      return map;
+      return new double[][] {shape, joint};
     }
 
     private static void observe(
-        ReducedWindow window, double[][] map, double precision, Ridge[] sums) {
+        ReducedWindow window, double[][] map, double precision, Ridge[] sums, Ridge string) {
       Ridge common = new Ridge(PARAMETERS);
       for (int a = 0; a < PARAMETERS; a++) {
         for (int b = 0; b <= a; b++) {
           common.addNormal(a, b, precision * window.product(map[a], map[b]));
         }
       }
+      double[] mean = window.meanCross();
+      string.addNormalOf(common);
+      for (int a = 0; a < PARAMETERS; a++) {
+        string.addRight(a, precision * ReducedWindow.product(map[a], mean, mean.length));
+      }
       for (int c = 0; c < sums.length; c++) {
         sums[c].addNormalOf(common);
         double[] cross = window.cross()[c];
         for (int a = 0; a < PARAMETERS; a++) {
-          sums[c].addRight(a, precision * ReducedWindow.product(map[a], cross, cross.length));
+          double lessMean =
+              ReducedWindow.product(map[a], cross, cross.length)
+                  - ReducedWindow.product(map[a], mean, mean.length);
+          sums[c].addRight(a, precision * (window.product(map[a], map[0]) + lessMean));
         }
       }
     }
@@ -134,8 +162,10 @@ record CellComparison(
   /** Collects results cell by cell. */
   private static final class Builder {
     private final double[][] columns;
+    private final double jointShare;
 
-    Builder(int cells) {
+    Builder(int cells, double jointShare) {
+      this.jointShare = jointShare;
       columns = new double[6][cells];
     }
 
@@ -144,26 +174,40 @@ record CellComparison(
     }
 
     void cell(int c, Ridge[] stretch, double ohm) {
-      int n = stretch.length;
-      double[][] left = new double[n][];
       double[] all = solve(stretch, -1, ohm);
-      for (int k = 0; k < n; k++) {
-        left[k] = n > 1 ? solve(stretch, k, ohm) : all;
-      }
       for (int q = 0; q < 3; q++) {
         columns[2 * q][c] = all[q];
-        columns[2 * q + 1][c] = n > 2 ? Jackknife.sd(left, q) : 0.05;
+        columns[2 * q + 1][c] = sd(stretch, ohm, q);
       }
     }
 
-    private static double[] solve(Ridge[] stretch, int leftOut, double ohm) {
-      double[] b = solution(stretch, leftOut, ohm).value();
-      return new double[] {b[0] + b[1] / ohm, b[0], b[1] / ohm};
+    private double sd(Ridge[] stretch, double ohm, int quantity) {
+      int n = stretch.length;
+      if (n <= 2) {
+        return SD_OF_FEW;
+      }
+      double[][] left = new double[n][];
+      for (int k = 0; k < n; k++) {
+        left[k] = solve(stretch, k, ohm);
+      }
+      return Jackknife.sd(left, quantity);
     }
 
-    CellComparison build() {
+    private double[] solve(Ridge[] stretch, int leftOut, double ohm) {
+      double[] b = solution(stretch, leftOut, ohm).value();
+      double ohmic = b[1] * jointShare;
+      return new double[] {b[0] + ohmic, b[0], ohmic};
+    }
+
+    CellComparison build(Ridge[] string, double ohm) {
       return new CellComparison(
-          columns[0], columns[1], columns[2], columns[3], columns[4], columns[5]);
+          columns[0],
+          columns[1],
+          columns[2],
+          columns[3],
+          columns[4],
+          columns[5],
+          sd(string, ohm, 0));
     }
   }
 }

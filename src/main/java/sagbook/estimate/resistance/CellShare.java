@@ -1,13 +1,11 @@
 package sagbook.estimate.resistance;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
 import sagbook.estimate.ResistanceChange;
-import sagbook.estimate.response.ReducedWindow;
 import sagbook.estimate.response.StringResponse;
 import sagbook.model.Estimate;
 import sagbook.numeric.LevelBreak;
@@ -37,7 +35,11 @@ record CellShare(
    */
   private static final double STRETCHES_ARE_ALIKE = 2.4;
 
-  private static final double LEAST_SD = 0.006;
+  /** The same for the two parts of a response, which the scatter of either shows better. */
+  private static final double STRETCHES_ARE_ALIKE_IN_PARTS = 1.5;
+
+  /** Share of the string's resistance by which the parts of sound cells differ. */
+  private static final double PARTS_DIFFER_SD = 0.03;
 
   /**
    * Brings cells of one string to the same temperature.
@@ -70,58 +72,62 @@ record CellShare(
     return Robust.median(IntStream.range(0, compared.whole().length).mapToDouble(of).toArray());
   }
 
+  /** Standard deviation of the string's own response as it holds between packs, relative. */
+  static double stringSd(CellComparison compared) {
+    return STRETCHES_ARE_ALIKE * compared.stringSd();
+  }
+
   /** The shares of all cells, cell 1 first. */
   static List<CellShare> all(
-      List<ReducedWindow> windows,
-      double[] scale,
+      UsedWindows used,
       StringResponse response,
       double pulseS,
       CellComparison compared,
       AtOneTemperature law) {
-    DayByDay days = DayByDay.of(windows, scale, response, pulseS);
+    DayByDay days = DayByDay.of(used, response, pulseS);
     List<CellShare> all = new ArrayList<>();
     for (int c = 0; c < compared.whole().length; c++) {
       Optional<LevelBreak> change = days.breakOf(c);
       if (change.isEmpty()) {
-        all.add(steady(compared, law, c));
+        all.add(steady(compared, law, used.leastSd(), c));
       } else {
         double since = days.startS()[change.get().before()];
-        int first = 0;
-        while (windows.get(first).window().startS() < since) {
-          first++;
-        }
-        double[] left = Arrays.copyOfRange(scale, first, scale.length);
-        CellComparison after =
-            CellComparison.of(windows.subList(first, windows.size()), left, response, pulseS);
-        all.add(changed(after, law, c, change.get(), since));
+        CellComparison after = CellComparison.of(used.since(since), response, pulseS);
+        all.add(changed(after, law, used.leastSd(), c, change.get(), since));
       }
     }
     return all;
   }
 
-  private static CellShare steady(CellComparison compared, AtOneTemperature law, int c) {
+  private static CellShare steady(
+      CellComparison compared, AtOneTemperature law, double leastSd, int c) {
     double relative = law.whole(compared, c) / medianWhole(compared, law);
     double medianSlow = median(compared, other -> law.factor(other) * compared.slow()[other]);
     double slow = law.factor(c) * compared.slow()[c] / medianSlow;
     return new CellShare(
         relative,
-        Math.hypot(sd(compared.wholeSd()[c], relative, slow), law.factorSd(c) * slow),
+        Math.hypot(sd(compared.wholeSd()[c], leastSd, relative, slow), law.factorSd(c) * slow),
         compared.ohmic()[c] - Robust.median(compared.ohmic()),
-        compared.ohmicSd()[c],
+        partSd(compared.ohmicSd()[c]),
         slow,
-        Math.hypot(compared.slowSd()[c], law.factorSd(c) * slow),
+        Math.hypot(partSd(compared.slowSd()[c]), law.factorSd(c) * slow),
         Optional.empty());
   }
 
   /** The whole as the days show it at the end; whether it is slow, as all rows since the change. */
   private static CellShare changed(
-      CellComparison after, AtOneTemperature law, int c, LevelBreak found, double since) {
-    CellShare mean = steady(after, law, c);
+      CellComparison after,
+      AtOneTemperature law,
+      double leastSd,
+      int c,
+      LevelBreak found,
+      double since) {
+    CellShare mean = steady(after, law, leastSd, c);
     double end = law.factor(c) * found.end();
     double more = end - mean.relative();
     return new CellShare(
         end,
-        Math.hypot(sd(found.endSd(), end, mean.slow()), law.factorSd(c) * mean.slow()),
+        Math.hypot(sd(found.endSd(), leastSd, end, mean.slow()), law.factorSd(c) * mean.slow()),
         mean.ohmicExcess() + more,
         Math.hypot(mean.ohmicExcessSd(), found.endSd()),
         mean.slow(),
@@ -131,15 +137,19 @@ record CellShare(
                 since,
                 Estimate.of(
                     law.factor(c) * found.level(),
-                    Math.hypot(STRETCHES_ARE_ALIKE * found.levelSd(), LEAST_SD)))));
+                    Math.hypot(STRETCHES_ARE_ALIKE * found.levelSd(), leastSd)))));
+  }
+
+  private static double partSd(double scatter) {
+    return Math.hypot(STRETCHES_ARE_ALIKE_IN_PARTS * scatter, PARTS_DIFFER_SD);
   }
 
   /**
    * A slow part that is out of all proportion is partly the curve of a cell that stands elsewhere
    * on it, and then the whole is less sure.
    */
-  private static double sd(double scatter, double relative, double slow) {
+  private static double sd(double scatter, double leastSd, double relative, double slow) {
     double odd = 0.05 * Math.abs(slow - relative);
-    return Math.hypot(Math.hypot(STRETCHES_ARE_ALIKE * scatter, LEAST_SD), odd);
+    return Math.hypot(Math.hypot(STRETCHES_ARE_ALIKE * scatter, leastSd), odd);
   }
 }

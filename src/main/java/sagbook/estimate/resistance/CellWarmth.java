@@ -1,7 +1,5 @@
 package sagbook.estimate.resistance;
 
-import java.util.List;
-import sagbook.estimate.response.ReducedWindow;
 import sagbook.numeric.Robust;
 
 /**
@@ -28,18 +26,18 @@ record CellWarmth(double[] inverse, double kelvin) {
   /**
    * Means over the windows used.
    *
-   * @param scale 0 for a window that is not used
+   * @param trusted whether each cell's thermometer is to be believed
    */
-  static CellWarmth of(List<ReducedWindow> windows, double[] scale) {
-    int cells = windows.get(0).cross().length;
+  static CellWarmth of(UsedWindows used, boolean[] trusted) {
+    int cells = used.cells();
     double[] sum = new double[cells];
     int[] count = new int[cells];
     double kelvinSum = 0;
     int kelvins = 0;
-    for (int w = 0; w < scale.length; w++) {
-      double[] celsius = windows.get(w).window().meanTemperatureC();
+    for (int w = 0; w < used.size(); w++) {
+      double[] celsius = used.windows().get(w).window().meanTemperatureC();
       double middle = Robust.median(celsius);
-      if (!(scale[w] > 0) || Double.isNaN(middle)) {
+      if (!(used.scale()[w] > 0) || Double.isNaN(middle)) {
         continue;
       }
       kelvinSum += middle + ZERO_CELSIUS;
@@ -55,7 +53,7 @@ record CellWarmth(double[] inverse, double kelvin) {
     double[] inverse = new double[cells];
     for (int c = 0; c < cells; c++) {
       double mean = count[c] == 0 ? Double.NaN : sum[c] / count[c];
-      inverse[c] = Math.abs(mean) > MOST_K / (kelvin * kelvin) ? Double.NaN : mean;
+      inverse[c] = !trusted[c] || Math.abs(mean) > MOST_K / (kelvin * kelvin) ? Double.NaN : mean;
     }
     return new CellWarmth(inverse, kelvin);
   }

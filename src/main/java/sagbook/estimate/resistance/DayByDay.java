@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeMap;
-import sagbook.estimate.response.ReducedWindow;
 import sagbook.estimate.response.StringResponse;
 import sagbook.numeric.LevelBreak;
 import sagbook.numeric.Robust;
@@ -36,12 +35,11 @@ record DayByDay(double[] startS, double[][] relative) {
    */
   private static final double CLEAR = 5;
 
-  static DayByDay of(
-      List<ReducedWindow> windows, double[] scale, StringResponse response, double pulseS) {
+  static DayByDay of(UsedWindows used, StringResponse response, double pulseS) {
     TreeMap<Long, List<Integer>> days = new TreeMap<>();
-    for (int w = 0; w < windows.size(); w++) {
-      if (scale[w] > 0) {
-        long day = (long) Math.floor(windows.get(w).window().startS() / DAY_S);
+    for (int w = 0; w < used.size(); w++) {
+      if (used.scale()[w] > 0) {
+        long day = (long) Math.floor(used.windows().get(w).window().startS() / DAY_S);
         days.computeIfAbsent(day, d -> new ArrayList<>()).add(w);
       }
     }
@@ -50,8 +48,9 @@ record DayByDay(double[] startS, double[][] relative) {
     days.forEach(
         (day, chosen) -> {
           CellComparison.Sums sums =
-              CellComparison.Sums.of(windows, scale, response, chosen.stream().mapToInt(w -> w));
-          double[] whole = sums.whole(response.at(pulseS), TOLD_SD);
+              CellComparison.Sums.of(used, response, chosen.stream().mapToInt(w -> w));
+          double[] whole =
+              sums.whole(response.at(pulseS), used.jointShare(response, pulseS), TOLD_SD);
           double median = Robust.median(whole);
           if (median > 0) { // not so on a day that tells too little, whose median is NaN
             starts.add(day * DAY_S);

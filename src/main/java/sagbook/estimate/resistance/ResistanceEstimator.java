@@ -41,6 +41,7 @@ public final class ResistanceEstimator {
 
   private final Evidence evidence;
   private final List<ReducedWindow> windows;
+  private final boolean[] trusted;
   private final double[] charge;
   private final int cells;
 
@@ -48,12 +49,17 @@ public final class ResistanceEstimator {
    * An estimator for one bank.
    *
    * @param windows its step windows
+   * @param trusted whether each cell's thermometer is to be believed
    * @param chargeAt charge 0 to 1 of the string at a time (s since 1970), NaN when unknown
    */
   public ResistanceEstimator(
-      Evidence evidence, List<ReducedWindow> windows, DoubleUnaryOperator chargeAt) {
+      Evidence evidence,
+      List<ReducedWindow> windows,
+      boolean[] trusted,
+      DoubleUnaryOperator chargeAt) {
     this.evidence = evidence;
     this.windows = windows;
+    this.trusted = trusted.clone();
     this.cells = evidence.channels().seriesCells();
     this.charge = new double[windows.size()];
     for (int w = 0; w < charge.length; w++) {
@@ -137,7 +143,12 @@ public final class ResistanceEstimator {
     double stringOhm =
         response.at(pulseS) * Math.exp(reference.map(ReferenceConditions::logLevel).orElse(0.0));
     double stringLogSd = reference.map(ReferenceConditions::logSd).orElse(0.0);
-    CellComparison compared = CellComparison.of(windows, scale, response, pulseS);
+    UsedWindows used =
+        (evidence.channels().hasCurrent()
+                ? UsedWindows.ofCurrent(windows, scale, evidence.basis())
+                : UsedWindows.ofVoltage(windows, scale, evidence.basis()))
+            .weighed(response, response.at(pulseS));
+    CellComparison compared = CellComparison.of(used, response, pulseS);
     boolean absolute = reference.isPresent();
     String noAbsolute =
         evidence.channels().hasCurrent()
@@ -152,9 +163,9 @@ public final class ResistanceEstimator {
             .map(ReferenceConditions::activationEnergySd)
             .orElse(ReferenceConditions.PRIOR_SD_KILOJOULE);
     CellShare.AtOneTemperature law =
-        new CellShare.AtOneTemperature(CellWarmth.of(windows, scale), kilojoule, kilojouleSd);
+        new CellShare.AtOneTemperature(CellWarmth.of(used, trusted), kilojoule, kilojouleSd);
     double medianWhole = CellShare.medianWhole(compared, law);
-    List<CellShare> shares = CellShare.all(windows, scale, response, pulseS, compared, law);
+    List<CellShare> shares = CellShare.all(used, response, pulseS, compared, law);
     List<CellResistance> all = new ArrayList<>();
     for (CellShare share : shares) {
       if (!(share.relative() > LEAST_SHARE && share.relative() < MOST_SHARE)) {
@@ -166,7 +177,10 @@ public final class ResistanceEstimator {
       double milliohmSd =
           milliohm
               * Math.sqrt(
-                  sq(share.relativeSd() / share.relative()) + sq(stringLogSd) + sq(SYSTEMATIC));
+                  sq(share.relativeSd() / share.relative())
+                      + sq(CellShare.stringSd(compared))
+                      + sq(stringLogSd)
+                      + sq(SYSTEMATIC));
       double unit = stringOhm * 1000;
       all.add(
           new CellResistance(
@@ -175,7 +189,9 @@ public final class ResistanceEstimator {
               absolute
                   ? Estimate.of(share.ohmicExcess() * unit, share.ohmicExcessSd() * unit)
                   : Estimate.unknown(noAbsolute),
-              Estimate.of(share.slow(), share.slowSd()),
+              evidence.channels().hasCurrent()
+                  ? Estimate.of(share.slow(), share.slowSd())
+                  : Estimate.unknown(WORDS.say("unknown.no-current.slow")),
               share.change()));
     }
     Estimate energy =
