@@ -22,6 +22,9 @@ final class CellFit {
   /** The same of what the current has changed lately, which the slow parts have yet to follow. */
   private static final double RESTLESS_SHARE = 0.03;
 
+  /** Residual by which all states are weighed alike, V. Common practice, no source. */
+  private static final double USUAL_RESIDUAL_V = 0.002;
+
   static final int SHIFT = 0;
   static final int LOSS = 1;
   static final int STRETCH = 2;
@@ -170,11 +173,16 @@ final class CellFit {
       }
       double residual = view.voltage(c, r) - common.volt(r) - predicted(curve, s, c, r);
       // Weighed alike for all states, or a steep place would excuse a bad one.
-      double z = Math.abs(residual) / Math.hypot(0.002, 0.7 * common.ofMost(r));
+      double z = Math.abs(residual) / Math.hypot(USUAL_RESIDUAL_V, 0.7 * common.ofMost(r));
       sum += z <= 2.5 ? z * z / 2 : 2.5 * z - 3.125;
       rows++;
     }
     return rows < view.rows() / 16 ? Double.POSITIVE_INFINITY : sum / rows;
+  }
+
+  /** What noise alone costs. */
+  double costOfNoise() {
+    return sq(priors.noiseV() / USUAL_RESIDUAL_V) / 2;
   }
 
   /** Adds what was held likely, as seen from a state (the unknown is the step from it). */

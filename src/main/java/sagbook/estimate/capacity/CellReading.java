@@ -12,9 +12,15 @@ import sagbook.numeric.Ridge;
  * @param topAtEndAh place of its end of charge at the end of the log, Ah
  * @param driftAhPerDay steady drift of the shift, Ah a day
  * @param offsetV constant error of its voltage, V
+ * @param misfit by how much its residuals exceed the usual ones, at least 1
  */
 record CellReading(
-    Figure lossAh, Figure shiftAh, Figure topAtEndAh, Figure driftAhPerDay, Figure offsetV) {
+    Figure lossAh,
+    Figure shiftAh,
+    Figure topAtEndAh,
+    Figure driftAhPerDay,
+    Figure offsetV,
+    double misfit) {
   private static final int STRETCHES = 10;
   private static final int QUANTITIES = 5;
 
@@ -37,9 +43,11 @@ record CellReading(
   /**
    * Reads one cell off.
    *
+   * @param misfit by how much its residuals exceed the usual ones, at least 1
    * @param lever how far full and empty lie from the places about which a cell's size stretches it
    */
-  static CellReading of(StringFit string, StringView view, TimeGrid grid, int cell, Lever lever) {
+  static CellReading of(
+      StringFit string, StringView view, TimeGrid grid, int cell, double misfit, Lever lever) {
     Ridge[] stretches = string.stretches(cell, STRETCHES);
     CellState state = string.states()[cell];
     double[][] weights = weights(grid, string.fit(cell).parameters(), lever);
@@ -52,9 +60,9 @@ record CellReading(
     Figure[] figures = new Figure[QUANTITIES];
     for (int q = 0; q < QUANTITIES; q++) {
       double sd = Math.hypot(Jackknife.sd(left, q), all[QUANTITIES + q]);
-      figures[q] = new Figure(base[q] + all[q], sd);
+      figures[q] = new Figure(base[q] + all[q], misfit * sd);
     }
-    return new CellReading(figures[0], figures[1], figures[2], figures[3], figures[4]);
+    return new CellReading(figures[0], figures[1], figures[2], figures[3], figures[4], misfit);
   }
 
   /** The quantities at the state itself, in the order of the record. */

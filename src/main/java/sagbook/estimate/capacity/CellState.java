@@ -1,5 +1,7 @@
 package sagbook.estimate.capacity;
 
+import java.util.Arrays;
+
 /**
  * How one cell differs from the string's reference cell.
  *
@@ -26,5 +28,25 @@ record CellState(
 
   static CellState at(double shiftAh, double lossAh, double offsetV, int knots) {
     return new CellState(shiftAh, lossAh, 0, offsetV, 0, 0, new double[knots]);
+  }
+
+  /** How far its ends lie from where they lay in another state, Ah. */
+  double movedAh(CellState before) {
+    double bottom = shiftAh - before.shiftAh;
+    return Math.max(Math.abs(bottom), Math.abs(bottom - (lossAh - before.lossAh)));
+  }
+
+  /** The middle between another state and this one. */
+  CellState halfwayFrom(CellState other) {
+    double[] drift = new double[driftAh.length];
+    Arrays.setAll(drift, k -> (driftAh[k] + other.driftAh[k]) / 2);
+    return new CellState(
+        (shiftAh + other.shiftAh) / 2,
+        (lossAh + other.lossAh) / 2,
+        (stretch + other.stretch) / 2,
+        (offsetV + other.offsetV) / 2,
+        (ohm + other.ohm) / 2,
+        (slowOhm + other.slowOhm) / 2,
+        drift);
   }
 }

@@ -1,9 +1,11 @@
 package sagbook.estimate.capacity;
 
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.Optional;
 import sagbook.estimate.curve.ElectrodePair;
 import sagbook.model.Chemistry;
+import sagbook.model.PackDescription;
 import sagbook.numeric.EvenTable;
 import sagbook.numeric.NonlinearFit;
 
@@ -49,6 +51,23 @@ record CurveAnchor(
 
   double positiveAt(double q) {
     return pair.positive((positiveAh - q) / positiveSizeAh);
+  }
+
+  /**
+   * The pair of those that may hold for a pack that lies closest to the visited part of a curve.
+   *
+   * @param fromAh lowest place used
+   * @param toAh highest place used
+   */
+  static Optional<CurveAnchor> closest(
+      PackDescription pack, EvenTable curve, double fromAh, double toAh) {
+    double fullV = pack.limits().cellFullVoltage();
+    double emptyV = pack.limits().cellEmptyVoltage();
+    return ElectrodePair.of(pack).stream()
+        .flatMap(
+            pair ->
+                fit(pair, curve, fromAh, toAh, pack.nominalCapacityAh(), fullV, emptyV).stream())
+        .min(Comparator.comparingDouble(CurveAnchor::misfitV));
   }
 
   /**

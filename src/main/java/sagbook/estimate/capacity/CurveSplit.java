@@ -1,7 +1,6 @@
 package sagbook.estimate.capacity;
 
 import java.util.Optional;
-import sagbook.estimate.curve.ElectrodePair;
 import sagbook.model.Chemistry;
 import sagbook.model.PackDescription;
 import sagbook.numeric.EvenTable;
@@ -103,16 +102,8 @@ record CurveSplit(
   private static CurveSplit sloping(
       CurveLearner.Learned first, PackDescription pack, double nominalAh) {
     EvenTable f = first.curve();
-    ElectrodePair pair = ElectrodePair.of(pack).get(0);
     Optional<CurveAnchor> anchor =
-        CurveAnchor.fit(
-            pair,
-            f,
-            first.fromAh() + f.step(),
-            first.toAh() - f.step(),
-            nominalAh,
-            pack.limits().cellFullVoltage(),
-            pack.limits().cellEmptyVoltage());
+        CurveAnchor.closest(pack, f, first.fromAh() + f.step(), first.toAh() - f.step());
     double[] top = new double[f.values().length];
     double[] bottom = new double[top.length];
     for (int i = 0; i < top.length; i++) {

@@ -14,8 +14,29 @@ import sagbook.numeric.Robust;
 final class StringFit {
   private static final int ROUNDS = 6;
 
+  /** After these, cells go half the way, since cells and curve may chase each other. */
+  private static final int FREE_ROUNDS = 2;
+
   /** An explanation has to leave this much less than a simpler one to be preferred. */
   private static final double CLEARLY = 0.8;
+
+  /** A cell that moves less than this share of capacity in one step has settled. */
+  private static final double SETTLED = 0.001;
+
+  /** An explanation that has not settled by then is not one. */
+  private static final int MOST_PASSES = 15;
+
+  /**
+   * Share of the log for which a cell has to stay near full to be told by it: a quarter of an hour
+   * a day. Common practice, no source.
+   */
+  private static final double STAYED_SHARE = 0.01;
+
+  /** The least of it, rows. */
+  private static final double STAYED_ROWS = 15;
+
+  /** More is not asked of a short log. */
+  private static final double MOST_STAYED_SHARE = 0.1;
 
   /** Rise of the knee at the end of charge that can't be missed, V. */
   private static final double KNEE_SEEN_V = 0.008;
@@ -79,10 +100,9 @@ final class StringFit {
     }
     for (int round = 0; round < ROUNDS; round++) {
       updateCommon();
-      for (int pass = 0; pass < 2; pass++) {
-        for (int c = 0; c < states.length; c++) {
-          states[c] = step(fits[c], states[c], c);
-        }
+      for (int c = 0; c < states.length; c++) {
+        CellState settled = settled(fits[c], states[c], c);
+        states[c] = round < FREE_ROUNDS ? settled : settled.halfwayFrom(states[c]);
       }
       recentre();
       if (round < ROUNDS - 1) {
@@ -134,8 +154,12 @@ final class StringFit {
 
   private CellState settled(CellFit fit, CellState start, int c) {
     CellState s = start;
-    for (int pass = 0; pass < 5; pass++) {
+    for (int pass = 0; pass < MOST_PASSES; pass++) {
+      CellState before = s;
       s = step(fit, s, c);
+      if (s.movedAh(before) < SETTLED * nominalAh) {
+        break;
+      }
     }
     return s;
   }
@@ -148,8 +172,9 @@ final class StringFit {
     all.add(CellState.at(found.shiftAh(), found.shiftAh(), found.offsetV(), n));
     all.add(CellState.at(0, 0, found.offsetV(), n));
     all.add(found);
-    for (double share : new double[] {0.08, 0.16}) {
+    for (double share : new double[] {0.08, 0.16, 0.24, 0.32}) {
       double loss = share * nominalAh;
+      all.add(CellState.at(loss, loss, found.offsetV(), n));
       all.add(new CellState(loss, loss, -share, found.offsetV(), 0, 0, new double[n]));
     }
     return all;
@@ -256,7 +281,23 @@ final class StringFit {
       places[r] =
           fits[c].inSight(curve, states[c], c, r) ? learner.topPlace(states[c], c, r) : Double.NaN;
     }
-    return Robust.quantile(places, Math.max(0.9, 1 - 15.0 / places.length));
+    double share = Math.max(STAYED_SHARE, STAYED_ROWS / places.length);
+    return Robust.quantile(places, 1 - Math.min(MOST_STAYED_SHARE, share));
+  }
+
+  /**
+   * How much worse the curve fits each cell than the string's median cell, or than a reading is
+   * held to be noisy, as a ratio of residuals, 1 for those it fits as well or better: where the
+   * model does not hold for a cell, its formal standard deviations are too small by about that
+   * (Birge, Phys. Rev. 40 (1932) 207).
+   */
+  double[] misfits() {
+    double[] cost = new double[states.length];
+    for (int c = 0; c < cost.length; c++) {
+      cost[c] = fits[c].cost(curve, states[c], c, common);
+    }
+    double usual = Math.max(Robust.median(cost), fits[0].costOfNoise());
+    return Arrays.stream(cost).map(one -> one > usual ? Math.sqrt(one / usual) : 1).toArray();
   }
 
   CellFit fit(int c) {

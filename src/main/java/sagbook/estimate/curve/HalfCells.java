@@ -179,14 +179,15 @@ public enum HalfCells implements ElectrodePair {
   /**
    * The pairs that may hold for a chemistry, the most usual first. Electrodes rich in nickel are
    * alike, and today's graphites often have silicon in them as that of Chen et al.: a measured NCA
-   * cell lies 5 mV from theirs and 14 mV from Kim's.
+   * cell lies 5 mV from theirs and 14 mV from Kim's. Of cells without a flat part all pairs may
+   * hold, since what a cell is sold as says little of its blend.
    */
   public static List<HalfCells> of(Chemistry chemistry) {
     return switch (chemistry) {
       case LFP -> List.of(AFSHAR_CHEN, SAFARI_DELACOURT);
-      case NMC -> List.of(NMC_CHEN, NMC_ABOUT_ENERGY);
-      case NCA -> List.of(NMC_CHEN, NCA_KIM);
-      case LCO -> List.of(LCO_AI, NMC_CHEN);
+      case NMC -> List.of(NMC_CHEN, NMC_ABOUT_ENERGY, NCA_KIM, LCO_AI);
+      case NCA -> List.of(NMC_CHEN, NCA_KIM, NMC_ABOUT_ENERGY, LCO_AI);
+      case LCO -> List.of(LCO_AI, NMC_CHEN, NMC_ABOUT_ENERGY, NCA_KIM);
     };
   }
 

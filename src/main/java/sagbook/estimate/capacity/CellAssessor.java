@@ -1,0 +1,316 @@
+package sagbook.estimate.capacity;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import sagbook.estimate.curve.ElectrodePair;
+import sagbook.model.Estimate;
+import sagbook.model.PackDescription;
+import sagbook.numeric.Robust;
+import sagbook.wording.Words;
+
+/**
+ * Turns what was read off the fitted cells into estimates. What no fit shows widens them here: how
+ * cells wear, how far a made-up charge axis can be trusted, what polarisation does near full.
+ *
+ * <p>Shares and voltages were set on invented packs of a generator that shares no code with this
+ * project, unless they say otherwise.
+ */
+final class CellAssessor {
+  private static final Words WORDS = Words.english();
+
+  /** Share of capacity by which a charge axis made up from voltages misplaces a cell. */
+  private static final double MADE_UP_AXIS_SD = 0.011;
+
+  /** Share by which it misjudges what a cell lost. */
+  private static final double MADE_UP_LOSS_SHARE = 0.3;
+
+  /**
+   * What it does to a voltage error, V: on a flat curve to that of a cell that stands elsewhere,
+   * and little to the others'.
+   */
+  private static final double MADE_UP_AXIS_V = 0.005;
+
+  private static final double MADE_UP_AXIS_FLAT_SHARE = 0.2;
+
+  /** What an error of a counted axis does to it, V. */
+  private static final double COUNTED_AXIS_V = 2e-4;
+
+  /** A voltage error that is known no better than this is not known, V. */
+  private static final double WIDEST_VOLTAGE_SD = 0.03;
+
+  /** Voltage that no part of the model explains, one standard deviation, V. */
+  private static final double UNEXPLAINED_V = 0.0015;
+
+  /** The same for a cell that stands elsewhere near full and so is polarised otherwise, V. */
+  private static final double UNEXPLAINED_APART_V = 0.0065;
+
+  /** How far from the others that is, as a share of capacity. */
+  private static final double APART = 0.03;
+
+  /** Share of what was lost within which that is worth a number. Common practice, no source. */
+  private static final double WORTH_TELLING = 0.25;
+
+  /** Lithium that the cells of a string in use have lost already. Common practice, no source. */
+  private static final double USUALLY_LOST = 0.02;
+
+  /** Share by which published half-cells may misjudge what was lost beyond capacity. */
+  private static final double EXCESS_SHARE = 0.5;
+
+  /**
+   * Share of capacity that must have been gone through for the steps to be told from each other.
+   */
+  private static final double WELL_SEEN = 0.6;
+
+  /** A curve that fits so many times worse than usual does not fit. Common practice, no source. */
+  private static final double MOST_MISFIT = 4;
+
+  /** The same along a made-up axis, along which a cell that stands elsewhere fits worse anyhow. */
+  private static final double MOST_MISFIT_MADE_UP = 3;
+
+  /** Share by which a made-up axis misjudges an imbalance. */
+  private static final double MADE_UP_OFFSET_SHARE = 0.15;
+
+  /** The same where little of the curve was gone through. */
+  private static final double MADE_UP_OFFSET_SHARE_SHALLOW = 0.3;
+
+  /** An imbalance beyond this share of capacity, seen by steps alone, is more likely a bad fit. */
+  private static final double FURTHEST_APART = 0.12;
+
+  private final StringFit fit;
+  private final CellReading[] readings;
+  private final Optional<CurveAnchor> anchor;
+  private final Estimate median;
+  private final PackDescription pack;
+  private final CurveTraits traits;
+  private final double nominalAh;
+  private final double spanAh;
+  private final double days;
+  private final boolean counted;
+  private final boolean fast;
+  private final boolean topSeen;
+
+  /**
+   * An assessor of one bank.
+   *
+   * @param readings one a cell
+   * @param median capacity of the median cell
+   * @param days length of the log, days
+   * @param counted whether the current was logged
+   * @param fast whether the string was worked too hard
+   */
+  CellAssessor(
+      StringFit fit,
+      CellReading[] readings,
+      Optional<CurveAnchor> anchor,
+      Estimate median,
+      PackDescription pack,
+      double days,
+      boolean counted,
+      boolean fast) {
+    this.fit = fit;
+    this.readings = readings;
+    this.anchor = anchor;
+    this.median = median;
+    this.pack = pack;
+    this.traits = CurveTraits.of(pack.chemistry());
+    this.nominalAh = pack.nominalCapacityAh();
+    this.spanAh = median.find().orElse(nominalAh);
+    this.days = days;
+    this.counted = counted;
+    this.fast = fast;
+    this.topSeen = fit.curve().topVisited();
+  }
+
+  /** Every cell's estimates, cell 1 first; unknown with a reason where the log can't tell. */
+  List<CellCharge> cells() {
+    double medianTop = middle(CellReading::topAtEndAh);
+    double medianDrift = middle(CellReading::driftAhPerDay);
+    double medianOffset = middle(CellReading::offsetV);
+    double medianLoss = middle(CellReading::lossAh);
+    List<CellCharge> all = new ArrayList<>();
+    for (int c = 0; c < readings.length; c++) {
+      CellReading reading = readings[c];
+      if (reading.misfit() > (counted ? MOST_MISFIT : MOST_MISFIT_MADE_UP)) {
+        Estimate unlike = Estimate.unknown(WORDS.say("unknown.unlike"));
+        Estimate drain = selfDischarge(reading, medianDrift);
+        all.add(new CellCharge(unlike, unlike, unlike, drain, unlike));
+        continue;
+      }
+      double excess = spanAh * excess(fit.states()[c].lossAh() / spanAh);
+      double loss = reading.lossAh().value() - medianLoss - excess;
+      double kneeSd = kneeSd(c, reading.topAtEndAh().value() - medianTop);
+      double lossSd =
+          Math.sqrt(
+              sq(reading.lossAh().sd())
+                  + sq(kneeSd)
+                  + sq(traits.cellShapeSd() * spanAh)
+                  + sq(EXCESS_SHARE * excess)
+                  + sq(traits.wearShare() * loss)
+                  + (counted ? 0 : sq(MADE_UP_LOSS_SHARE * loss) + sq(MADE_UP_AXIS_SD * spanAh)));
+      all.add(
+          new CellCharge(
+              capacity(loss, lossSd),
+              relative(loss, lossSd),
+              offset(c, reading, kneeSd, medianTop, medianLoss),
+              selfDischarge(reading, medianDrift),
+              voltageOffset(reading, loss, lossSd, medianTop, medianOffset)));
+    }
+    return all;
+  }
+
+  /**
+   * What a cell lost in lithium beyond what it lost in capacity, by published half-cells; both as
+   * shares of capacity. None on a sloping curve, whose fit can't tell lost lithium from lost size
+   * that well.
+   */
+  private double excess(double lost) {
+    if (!traits.flat()) {
+      return 0;
+    }
+    ElectrodePair pair = anchor.map(CurveAnchor::pair).orElse(ElectrodePair.of(pack).get(0));
+    double fullV = pack.limits().cellFullVoltage();
+    double emptyV = pack.limits().cellEmptyVoltage();
+    double usual = pair.charge(USUALLY_LOST, fullV, emptyV);
+    double worn = pair.charge(USUALLY_LOST + Math.max(-USUALLY_LOST, lost), fullV, emptyV);
+    return lost < -USUALLY_LOST ? 0 : lost - (usual - worn);
+  }
+
+  /** Uncertainty of a cell's end of charge from voltage that nothing explains, Ah. */
+  private double kneeSd(int cell, double topAh) {
+    // A sloping curve tells charge everywhere and does not rest on what happens at the knee.
+    double apart = traits.flat() ? apart(topAh) : 0;
+    double volt = UNEXPLAINED_V + apart * (UNEXPLAINED_APART_V - UNEXPLAINED_V);
+    return volt / Math.max(1e-9, fit.topSlopeReached(cell));
+  }
+
+  /** How far from the others a cell stands near full, 0 to 1. */
+  private double apart(double topAh) {
+    return Math.min(1, Math.abs(topAh) / (APART * nominalAh));
+  }
+
+  private double middle(Function<CellReading, CellReading.Figure> of) {
+    double[] all = new double[readings.length];
+    for (int c = 0; c < all.length; c++) {
+      all[c] = of.apply(readings[c]).value();
+    }
+    return Robust.median(all);
+  }
+
+  private Estimate capacity(double loss, double lossSd) {
+    if (!(median instanceof Estimate.Known m)) {
+      return median;
+    }
+    if (!topSeen || !(lossSd < worthTelling(MedianCapacity.WIDEST_SD * m.value(), loss))) {
+      return unseen();
+    }
+    return Estimate.of(m.value() - loss, Math.hypot(lossSd, m.halfWidth() / 1.959964));
+  }
+
+  /** A large loss is worth telling though it be known to its quarter only. */
+  private static double worthTelling(double widestAh, double lossAh) {
+    return Math.max(widestAh, WORTH_TELLING * lossAh);
+  }
+
+  private static Estimate.Unknown tooFast() {
+    return Estimate.unknown(WORDS.say("unknown.too-fast"));
+  }
+
+  private static Estimate.Unknown unseen() {
+    return Estimate.unknown(WORDS.say("unknown.unclear"));
+  }
+
+  private Estimate relative(double loss, double lossSd) {
+    if (fast) {
+      return tooFast();
+    }
+    double widest = (counted ? 1.25 : 4) * MedianCapacity.WIDEST_SD * spanAh;
+    boolean seen = topSeen && (counted || wellSeen());
+    if (!seen || !(lossSd < worthTelling(widest, loss))) {
+      return unseen();
+    }
+    return Estimate.of(1 - loss / spanAh, lossSd / spanAh);
+  }
+
+  private double madeUpOffsetShare() {
+    return wellSeen() ? MADE_UP_OFFSET_SHARE : MADE_UP_OFFSET_SHARE_SHALLOW;
+  }
+
+  private boolean wellSeen() {
+    return fit.seenAh() > WELL_SEEN * nominalAh;
+  }
+
+  /**
+   * Offset at the end of the log, by the cell's end of charge or by the steps of its curve,
+   * whichever is surer.
+   */
+  private Estimate offset(
+      int cell, CellReading reading, double kneeSd, double medianTop, double medianLoss) {
+    double loss = reading.lossAh().value() - medianLoss;
+    double top = reading.topAtEndAh().value() - medianTop;
+    double lossSd = Math.hypot(reading.lossAh().sd(), kneeSd);
+    double byTopSd = Math.hypot(reading.topAtEndAh().sd(), kneeSd);
+    LikelySize size = LikelySize.of(loss, lossSd, loss + fit.roomBelowKneeAh(cell), nominalAh);
+    double byBottomSd = Math.hypot(reading.shiftAh().sd(), size.sdAh());
+    boolean byTop = topSeen && byTopSd < byBottomSd;
+    double at = byTop ? top : top + loss - size.lossAh();
+    // A cell that is ahead where the curve steps can't be so by wear; one behind may be worn
+    // instead, unless the others were seen full and it was not.
+    boolean tells = topSeen || (counted && !fast && wellSeen() && at < -APART * nominalAh);
+    if (!tells) {
+      return Estimate.unknown(WORDS.say("unknown.flat"));
+    }
+    double sd =
+        Math.sqrt(
+            sq(byTop ? byTopSd : byBottomSd)
+                + sq(0.001 * nominalAh)
+                + (counted ? 0 : sq(madeUpOffsetShare() * at) + sq(0.005 * nominalAh)));
+    boolean far = !byTop && Math.abs(at) > FURTHEST_APART * nominalAh;
+    if (far || (fast && !byTop) || !(sd < 0.03 * nominalAh)) {
+      return unseen();
+    }
+    return Estimate.of(-100 * at / nominalAh, 100 * sd / nominalAh);
+  }
+
+  private Estimate voltageOffset(
+      CellReading reading, double loss, double lossSd, double medianTop, double medianOffset) {
+    if (fast) {
+      return tooFast();
+    }
+    if (!counted && !(lossSd < 2 * MedianCapacity.WIDEST_SD * spanAh)) {
+      return unseen();
+    }
+    double elsewhere =
+        traits.flat()
+            ? Math.max(MADE_UP_AXIS_FLAT_SHARE, apart(reading.topAtEndAh().value() - medianTop))
+            : 1;
+    double sd =
+        Math.sqrt(
+            sq(reading.offsetV().sd())
+                + sq(counted ? COUNTED_AXIS_V : elsewhere * MADE_UP_AXIS_V)
+                + sq(traits.wornCurveV() * loss / spanAh));
+    return sd < WIDEST_VOLTAGE_SD
+        ? Estimate.of(1000 * (reading.offsetV().value() - medianOffset), 1000 * sd)
+        : unseen();
+  }
+
+  private Estimate selfDischarge(CellReading reading, double medianDrift) {
+    if (!counted || days < 5) {
+      return Estimate.unknown(
+          counted ? WORDS.say("unknown.five-days") : WORDS.say("unknown.no-current.drain"));
+    }
+    double perDay = reading.driftAhPerDay().value() - medianDrift;
+    double sd = Math.hypot(reading.driftAhPerDay().sd(), 0.0015 * nominalAh / days);
+    double milliamp = perDay * 1000 / 24;
+    double milliampSd = sd * 1000 / 24;
+    if (!(milliampSd < 40 * nominalAh / 280) || (!topSeen && milliampSd > 20 * nominalAh / 280)) {
+      return Estimate.unknown(WORDS.say("unknown.drain"));
+    }
+    return Estimate.of(milliamp, milliampSd);
+  }
+
+  private static double sq(double x) {
+    return x * x;
+  }
+}

@@ -1,0 +1,86 @@
+package sagbook.estimate.capacity;
+
+import java.util.Optional;
+import java.util.OptionalInt;
+import sagbook.evidence.ThinnedRecord;
+import sagbook.model.Chemistry;
+import sagbook.model.Estimate;
+import sagbook.model.PackDescription;
+import sagbook.wording.Words;
+
+/**
+ * Capacity of the string's median cell, which the curve laid over the published one tells.
+ *
+ * @param counted whether the current was logged
+ * @param fast whether the string was worked too hard
+ */
+record MedianCapacity(ThinnedRecord record, PackDescription pack, boolean counted, boolean fast) {
+  private static final Words WORDS = Words.english();
+
+  /** Standard uncertainty of a current sensor's gain and of the anchor's shape, relative. */
+  private static final double SCALE_SD = 0.005;
+
+  /** An uncertainty of capacity beyond this is not worth a number. Common practice, no source. */
+  static final double WIDEST_SD = 0.016;
+
+  /**
+   * Share of the charge below the lowest place seen by which the curve of another maker's cell
+   * misjudges it: published half-cells laid over three measured LFP tables (LithiumWerks, Sony
+   * after Naumann 2018, TU/e), of which 5 to 20 % were hidden at the empty end, missed the empty
+   * end by a quarter to a half of what was hidden.
+   */
+  private static final double UNSEEN_BY_OTHERS = 0.3;
+
+  /** The same for the cells' own table, which says where empty is. Common practice, no source. */
+  private static final double UNSEEN_BY_TABLE = 0.05;
+
+  /**
+   * The estimate; unknown with a reason where the log can't tell.
+   *
+   * @param topSeen whether the string was seen full
+   * @param seenFromAh lowest place of the curve that was seen, Ah
+   */
+  Estimate of(Optional<CurveAnchor> anchor, boolean topSeen, double seenFromAh) {
+    if (!counted) {
+      return Estimate.unknown(WORDS.say("unknown.no-current.capacity"));
+    }
+    if (fast) {
+      return Estimate.unknown(WORDS.say("unknown.too-fast"));
+    }
+    if (pack.chemistry() != Chemistry.LFP && pack.openCircuit().isEmpty()) {
+      // A measured NMC cell came out 4 % wrong by the published curve of another.
+      return Estimate.unknown(WORDS.say("unknown.makes-differ"));
+    }
+    if (!topSeen || anchor.isEmpty()) {
+      return Estimate.unknown(WORDS.say("unknown.never-full"));
+    }
+    CurveAnchor a = anchor.get();
+    double capacity = a.fullAh() - a.emptyAh();
+    double misfit = Math.max(0, a.misfitV() - 0.002) / 0.002 * 0.003;
+    double unseenShare = pack.openCircuit().isPresent() ? UNSEEN_BY_TABLE : UNSEEN_BY_OTHERS;
+    double unseen = unseenShare * Math.max(0, seenFromAh - a.emptyAh());
+    double sd =
+        Math.sqrt(
+            sq(a.fullSdAh())
+                + sq(a.emptySdAh())
+                + sq(unseen)
+                + sq(SCALE_SD * capacity)
+                + sq(misfit * capacity));
+    if (!(sd < WIDEST_SD * capacity)) {
+      return notDeepEnough();
+    }
+    return Estimate.of(capacity, sd);
+  }
+
+  private Estimate notDeepEnough() {
+    OptionalInt first = EmptyFirst.cell(record, pack.chemistry());
+    return Estimate.unknown(
+        first.isPresent()
+            ? WORDS.say("unknown.empty-first", Integer.toString(first.getAsInt()))
+            : WORDS.say("unknown.not-deep"));
+  }
+
+  private static double sq(double x) {
+    return x * x;
+  }
+}
