@@ -41,6 +41,48 @@ class StringResponseTest {
     assertEquals(milliohm, 1000 * response.at(ageS), relative * milliohm);
   }
 
+  /** R0 0.20 mΩ, R1 0.10 mΩ with 20 s, R2 0.15 mΩ with 400 s; steps fall anywhere between rows. */
+  @ParameterizedTest
+  @CsvSource({"30, 30, 0.288561, 0.03", "60, 60, 0.315915, 0.03", "60, 300, 0.379146, 0.03"})
+  void slowLogsFollowACellThoughItsStepsFallBetweenRows(
+      int cadenceS, double ageS, double milliohm, double relative) {
+    Evidence evidence = slowEvidence(cadenceS);
+    var windows = ReducedWindow.of(evidence);
+    double[] all = new double[windows.size()];
+    Arrays.fill(all, 1);
+    StringResponse response = StringResponse.of(evidence.basis(), windows, all).orElseThrow();
+    assertEquals(milliohm, 1000 * response.at(ageS), relative * milliohm);
+  }
+
+  private static Evidence slowEvidence(int cadenceS) {
+    Channels channels = new Channels(2, false, true, false);
+    int rows = 20 * 86_400 / cadenceS;
+    SampleBlock block = new SampleBlock(channels, rows);
+    SplittableRandom random = new SplittableRandom(12);
+    double[] keep = {Math.exp(-1 / 20.0), Math.exp(-1 / 400.0)};
+    double[] ohm = {1.0e-4, 1.5e-4};
+    double[] slow = new double[2];
+    double current = 0;
+    block.setRows(rows);
+    for (int r = 0; r < rows; r++) {
+      block.timeS()[r] = 1.75e9 + (double) r * cadenceS;
+      block.currentA()[r] = current;
+      for (int c = 0; c < 2; c++) {
+        block.voltageV()[c][r] =
+            3.3 + 2.0e-4 * current + slow[0] + slow[1] + NOISE_V * (random.nextDouble() - 0.5);
+      }
+      for (int second = 0; second < cadenceS; second++) {
+        if (random.nextDouble() < 1 / 600.0) {
+          current = random.nextInt(4) == 0 ? 0 : 160 * (random.nextDouble() - 0.5);
+        }
+        for (int k = 0; k < 2; k++) {
+          slow[k] = ohm[k] * current + (slow[k] - ohm[k] * current) * keep[k];
+        }
+      }
+    }
+    return evidence(channels, block);
+  }
+
   private static Evidence evidence(int cadenceS) {
     Channels channels = new Channels(2, false, true, false);
     int rows = 2 * 86_400 / cadenceS;
@@ -73,6 +115,10 @@ class StringResponseTest {
         current = random.nextInt(4) == 0 ? 0 : 160 * (random.nextDouble() - 0.5);
       }
     }
+    return evidence(channels, block);
+  }
+
+  private static Evidence evidence(Channels channels, SampleBlock block) {
     EvidenceCollector collector =
         new EvidenceCollector(channels, Limits.of(Chemistry.LFP), 280, 3.3);
     collector.accept(block);

@@ -1,0 +1,49 @@
+package sagbook.estimate.resistance;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import sagbook.estimate.response.ReducedWindow;
+import sagbook.estimate.response.StringResponse;
+
+class CellComparisonTest {
+  private static final double[] SHARE = {1, 1.1, 0.9, 1, 1, 1};
+  private static final double[] JOINT = {0, 0, 0, 5e-5, 0, 0};
+
+  private static CellComparison compared(List<ReducedWindow> windows) {
+    StringResponse response = Windows.response();
+    UsedWindows used = UsedWindows.ofCurrent(windows, Windows.ones(windows.size()), Windows.BASIS);
+    return CellComparison.of(used, response, Windows.PULSE_S);
+  }
+
+  @Test
+  void aWornCellScalesAndAJointAddsAtOnce() {
+    CellComparison compared = compared(Windows.of(SHARE, JOINT, (w, c, a) -> 0));
+    double ohm = Windows.response().at(Windows.PULSE_S);
+    double median = compared.whole()[4];
+    assertEquals(1.1, compared.slow()[1] / compared.slow()[4], 0.01);
+    assertEquals(0, compared.ohmic()[1] - compared.ohmic()[4], 0.01);
+    assertEquals(1, compared.slow()[3] / compared.slow()[4], 0.01);
+    assertEquals(5e-5 / ohm, compared.ohmic()[3] - compared.ohmic()[4], 0.01);
+    assertEquals(1 + 5e-5 / ohm, compared.whole()[3] / median, 0.01);
+  }
+
+  @Test
+  void whatAllCellsShowInAWindowGoesOut() {
+    CellComparison quiet = compared(Windows.of(SHARE, JOINT, (w, c, a) -> 0));
+    CellComparison stormy = compared(Windows.of(SHARE, JOINT, (w, c, a) -> 2e-4 * Math.sin(w) * a));
+    for (int c = 0; c < SHARE.length; c++) {
+      assertEquals(quiet.whole()[c], stormy.whole()[c], 1e-9);
+      assertEquals(quiet.wholeSd()[c], stormy.wholeSd()[c], 1e-9);
+    }
+  }
+
+  @Test
+  void whatAllCellsShowMakesTheStringItselfLessSure() {
+    CellComparison quiet = compared(Windows.of(SHARE, JOINT, (w, c, a) -> 0));
+    CellComparison stormy = compared(Windows.of(SHARE, JOINT, (w, c, a) -> 2e-4 * Math.sin(w) * a));
+    assertTrue(stormy.stringSd() > 5 * quiet.stringSd());
+  }
+}

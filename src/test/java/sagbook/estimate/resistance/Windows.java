@@ -1,0 +1,96 @@
+package sagbook.estimate.resistance;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.SplittableRandom;
+import sagbook.estimate.response.ReducedWindow;
+import sagbook.estimate.response.StringResponse;
+import sagbook.evidence.ResponseBasis;
+import sagbook.evidence.StepWindow;
+
+/** Windows of a string whose cells are multiples of one response, some with a joint beside them. */
+final class Windows {
+  static final ResponseBasis BASIS = new ResponseBasis(new double[] {20, 100, 500});
+  static final double PULSE_S = 10;
+
+  /** Immediate part, slow parts and hysteresis, ohm (and V). */
+  private static final double[] RESPONSE = {2e-4, 5e-5, 5e-5, 1e-4, 0};
+
+  private static final int PARTS = BASIS.charge();
+  private static final int WINDOWS = 60;
+  private static final int ROWS = 40;
+  private static final double NOISE_V = 2e-4;
+
+  private Windows() {}
+
+  /** A voltage in one row beyond what the cells' responses say, V. */
+  interface Disturbance {
+    double volt(int window, int cell, double immediateA);
+  }
+
+  static StringResponse response() {
+    return new StringResponse(BASIS, RESPONSE, NOISE_V, (long) WINDOWS * ROWS);
+  }
+
+  /** Windows of cells with these shares of the response and these joints, ohm. */
+  static List<ReducedWindow> of(double[] share, double[] jointOhm, Disturbance disturbance) {
+    SplittableRandom random = new SplittableRandom(3);
+    List<ReducedWindow> all = new ArrayList<>();
+    for (int w = 0; w < WINDOWS; w++) {
+      double[][] gram = new double[PARTS][PARTS];
+      double[][] cross = new double[share.length][PARTS];
+      double[] mean = new double[PARTS];
+      for (int r = 0; r < ROWS; r++) {
+        double[] x = new double[PARTS];
+        x[0] = 160 * (random.nextDouble() - 0.5);
+        for (int k = 1; k <= BASIS.tauS().length; k++) {
+          x[k] = x[0] * random.nextDouble();
+        }
+        double string = 0;
+        for (int i = 0; i < PARTS; i++) {
+          string += x[i] * RESPONSE[i];
+          for (int j = 0; j < PARTS; j++) {
+            gram[i][j] += x[i] * x[j];
+          }
+        }
+        for (int c = 0; c < share.length; c++) {
+          double y =
+              share[c] * string
+                  + jointOhm[c] * x[0]
+                  + NOISE_V * random.nextGaussian()
+                  + disturbance.volt(w, c, x[0]);
+          for (int i = 0; i < PARTS; i++) {
+            cross[c][i] += x[i] * y;
+            mean[i] += x[i] * y / share.length;
+          }
+        }
+      }
+      all.add(new ReducedWindow(window(w, share.length), gram, cross, mean));
+    }
+    return all;
+  }
+
+  private static StepWindow window(int w, int cells) {
+    double[] celsius = new double[cells];
+    Arrays.fill(celsius, 15);
+    return new StepWindow(
+        7200.0 * w,
+        7200.0 * (w + 1),
+        ROWS,
+        celsius,
+        0,
+        0,
+        3.3,
+        new double[] {1},
+        new double[cells][PARTS],
+        new double[cells],
+        new int[cells]);
+  }
+
+  static double[] ones(int n) {
+    double[] ones = new double[n];
+    Arrays.fill(ones, 1);
+    return ones;
+  }
+}
