@@ -66,11 +66,16 @@ public final class BankEstimator {
     for (int c = 0; c < trusted.length; c++) {
       trusted[c] = !(temperature.get(c) instanceof TemperatureFault.Seen);
     }
+    double[] offset =
+        capacity.cells().stream()
+            .mapToDouble(cell -> cell.offsetPercent().find().orElse(0) / 100)
+            .toArray();
     ResistanceResult resistance =
         new ResistanceEstimator(
                 evidence,
                 windows,
                 trusted,
+                offset,
                 axis.share(record, capacity.fullAh(), capacity.spanAh()))
             .estimate();
     return assemble(

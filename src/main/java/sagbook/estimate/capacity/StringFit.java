@@ -286,18 +286,18 @@ final class StringFit {
   }
 
   /**
-   * How much worse the curve fits each cell than the string's median cell, or than a reading is
-   * held to be noisy, as a ratio of residuals, 1 for those it fits as well or better: where the
-   * model does not hold for a cell, its formal standard deviations are too small by about that
-   * (Birge, Phys. Rev. 40 (1932) 207).
+   * How much worse the curve fits each cell than a reading is held to be noisy, as a ratio of
+   * residuals, 1 for those it fits as well or better: where the model does not hold for a cell or
+   * for the string, formal standard deviations are too small by about that (Birge, Phys. Rev. 40
+   * (1932) 207).
    */
   double[] misfits() {
-    double[] cost = new double[states.length];
-    for (int c = 0; c < cost.length; c++) {
-      cost[c] = fits[c].cost(curve, states[c], c, common);
+    double[] misfit = new double[states.length];
+    for (int c = 0; c < misfit.length; c++) {
+      double cost = fits[c].cost(curve, states[c], c, common);
+      misfit[c] = Math.sqrt(Math.max(1, cost / fits[c].costOfNoise()));
     }
-    double usual = Math.max(Robust.median(cost), fits[0].costOfNoise());
-    return Arrays.stream(cost).map(one -> one > usual ? Math.sqrt(one / usual) : 1).toArray();
+    return misfit;
   }
 
   CellFit fit(int c) {

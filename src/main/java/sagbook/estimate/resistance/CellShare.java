@@ -42,29 +42,42 @@ record CellShare(
   private static final double PARTS_DIFFER_SD = 0.03;
 
   /**
-   * Brings cells of one string to the same temperature.
+   * Brings cells of one string to the same temperature and charge.
    *
    * @param warmth how much warmer or colder each is
    * @param kilojoule activation energy, kJ/mol
    * @param kilojouleSd its standard deviation, kJ/mol
+   * @param chargeSlope by how much the logarithm of resistance rises with charge 0 to 1
+   * @param offset charge of each cell beyond the string's, as a share of capacity
    */
-  record AtOneTemperature(CellWarmth warmth, double kilojoule, double kilojouleSd) {
+  record AtOnePlace(
+      CellWarmth warmth,
+      double kilojoule,
+      double kilojouleSd,
+      double chargeSlope,
+      double[] offset) {
+    /** Share of the correction for charge by which that is wrong. Common practice, no source. */
+    private static final double CHARGE_SHARE = 0.5;
+
     double factor(int cell) {
-      return warmth.factor(cell, kilojoule);
+      return warmth.factor(cell, kilojoule) * Math.exp(-chargeSlope * offset[cell]);
     }
 
     double factorSd(int cell) {
-      return warmth.factorSd(cell, kilojoule, kilojouleSd);
+      return Math.hypot(
+          warmth.factorSd(cell, kilojoule, kilojouleSd), CHARGE_SHARE * chargeSlope * offset[cell]);
     }
 
-    /** Response at the pulse time; the ohmic part beside the cell knows no temperature. */
+    /** Response at the pulse time; the ohmic part beside the cell knows neither. */
     double whole(CellComparison compared, int cell) {
       return factor(cell) * compared.slow()[cell] + compared.ohmic()[cell];
     }
   }
 
-  /** Median response at the pulse time over the string's mean, all at one temperature. */
-  static double medianWhole(CellComparison compared, AtOneTemperature law) {
+  /**
+   * Median response at the pulse time over the string's mean, all at one temperature and charge.
+   */
+  static double medianWhole(CellComparison compared, AtOnePlace law) {
     return median(compared, c -> law.whole(compared, c));
   }
 
@@ -83,7 +96,7 @@ record CellShare(
       StringResponse response,
       double pulseS,
       CellComparison compared,
-      AtOneTemperature law) {
+      AtOnePlace law) {
     DayByDay days = DayByDay.of(used, response, pulseS);
     List<CellShare> all = new ArrayList<>();
     for (int c = 0; c < compared.whole().length; c++) {
@@ -99,8 +112,7 @@ record CellShare(
     return all;
   }
 
-  private static CellShare steady(
-      CellComparison compared, AtOneTemperature law, double leastSd, int c) {
+  private static CellShare steady(CellComparison compared, AtOnePlace law, double leastSd, int c) {
     double relative = law.whole(compared, c) / medianWhole(compared, law);
     double medianSlow = median(compared, other -> law.factor(other) * compared.slow()[other]);
     double slow = law.factor(c) * compared.slow()[c] / medianSlow;
@@ -116,12 +128,7 @@ record CellShare(
 
   /** The whole as the days show it at the end; whether it is slow, as all rows since the change. */
   private static CellShare changed(
-      CellComparison after,
-      AtOneTemperature law,
-      double leastSd,
-      int c,
-      LevelBreak found,
-      double since) {
+      CellComparison after, AtOnePlace law, double leastSd, int c, LevelBreak found, double since) {
     CellShare mean = steady(after, law, leastSd, c);
     double end = law.factor(c) * found.end();
     double more = end - mean.relative();

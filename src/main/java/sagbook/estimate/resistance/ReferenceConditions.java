@@ -25,13 +25,15 @@ import sagbook.numeric.Robust;
  * @param logSd standard deviation of the logarithm of the response at 25 °C and mid charge
  * @param activationEnergy kJ/mol
  * @param activationEnergySd kJ/mol
+ * @param chargeSlope by how much the logarithm rises with charge 0 to 1, mean over the windows used
  */
 record ReferenceConditions(
     double[] scale,
     double logLevel,
     double logSd,
     double activationEnergy,
-    double activationEnergySd) {
+    double activationEnergySd,
+    double chargeSlope) {
   /** Between these charges resistance changes little; beyond them it rises. */
   static final double LOWEST_CHARGE = 0.2;
 
@@ -42,6 +44,14 @@ record ReferenceConditions(
   static final double PRIOR_SD_KILOJOULE = 5;
 
   private static final double FREE = 0.2;
+
+  /**
+   * What a parabola leaves of the charge dependence, as a share over the square of the charge from
+   * the middle: cells of published parameters (Prada and co-authors, J. Electrochem. Soc. 159
+   * (2012) A1508, as simulated for the tests) rise by a third at a fifth of charge and stay level
+   * in between.
+   */
+  private static final double UNLIKE_MID_CHARGE = 0.5;
 
   /** Temperature factor relative to 25 °C for an activation energy in kJ/mol. */
   static double arrhenius(double kilojoule, double celsius) {
@@ -95,7 +105,8 @@ record ReferenceConditions(
       for (int w = 0; w < n; w++) {
         if (use[w]) {
           double relativeSd = shrink * sizeSd[w] / size[w];
-          double variance = relativeSd * relativeSd + excess * excess;
+          double unlike = UNLIKE_MID_CHARGE * fromMid(charge[w]) * fromMid(charge[w]);
+          double variance = relativeSd * relativeSd + excess * excess + unlike * unlike;
           fit.observe(row(temperature[w], charge[w]), Math.log(size[w]), huber[w] / variance);
         }
       }
@@ -121,14 +132,23 @@ record ReferenceConditions(
       }
     }
     double[] scale = new double[n];
+    double slope = 0;
     for (int w = 0; w < n; w++) {
+      if (use[w]) {
+        slope += (solution.value()[2] + 2 * solution.value()[3] * fromMid(charge[w])) / used;
+      }
       double[] there = row(temperature[w], charge[w]);
       there[0] = 0;
       scale[w] = use[w] ? Math.exp(solution.combined(there)) : 0;
     }
     return Optional.of(
         new ReferenceConditions(
-            scale, solution.value()[0], solution.sd(0), solution.value()[1], solution.sd(1)));
+            scale,
+            solution.value()[0],
+            solution.sd(0),
+            solution.value()[1],
+            solution.sd(1),
+            slope));
   }
 
   /**
@@ -174,8 +194,12 @@ record ReferenceConditions(
     sizeSd[w] = solution.determined() ? solution.combinedSd(asked) : Double.NaN;
   }
 
+  private static double fromMid(double charge) {
+    return Double.isNaN(charge) ? 0 : charge - 0.5;
+  }
+
   private static double[] row(double celsius, double charge) {
-    double u = Double.isNaN(charge) ? 0 : charge - 0.5;
+    double u = fromMid(charge);
     double kelvinTerm = Double.isNaN(celsius) ? 0 : 1000 / GAS_CONSTANT * inverse(celsius);
     return new double[] {1, kelvinTerm, u, u * u};
   }

@@ -42,6 +42,7 @@ public final class ResistanceEstimator {
   private final Evidence evidence;
   private final List<ReducedWindow> windows;
   private final boolean[] trusted;
+  private final double[] offset;
   private final double[] charge;
   private final int cells;
 
@@ -50,16 +51,19 @@ public final class ResistanceEstimator {
    *
    * @param windows its step windows
    * @param trusted whether each cell's thermometer is to be believed
+   * @param offset charge of each cell beyond the string's, as a share of capacity; 0 when unknown
    * @param chargeAt charge 0 to 1 of the string at a time (s since 1970), NaN when unknown
    */
   public ResistanceEstimator(
       Evidence evidence,
       List<ReducedWindow> windows,
       boolean[] trusted,
+      double[] offset,
       DoubleUnaryOperator chargeAt) {
     this.evidence = evidence;
     this.windows = windows;
     this.trusted = trusted.clone();
+    this.offset = offset.clone();
     this.cells = evidence.channels().seriesCells();
     this.charge = new double[windows.size()];
     for (int w = 0; w < charge.length; w++) {
@@ -162,8 +166,13 @@ public final class ResistanceEstimator {
         reference
             .map(ReferenceConditions::activationEnergySd)
             .orElse(ReferenceConditions.PRIOR_SD_KILOJOULE);
-    CellShare.AtOneTemperature law =
-        new CellShare.AtOneTemperature(CellWarmth.of(used, trusted), kilojoule, kilojouleSd);
+    CellShare.AtOnePlace law =
+        new CellShare.AtOnePlace(
+            CellWarmth.of(used, trusted),
+            kilojoule,
+            kilojouleSd,
+            reference.map(ReferenceConditions::chargeSlope).orElse(0.0),
+            offset);
     double medianWhole = CellShare.medianWhole(compared, law);
     List<CellShare> shares = CellShare.all(used, response, pulseS, compared, law);
     List<CellResistance> all = new ArrayList<>();
