@@ -33,6 +33,9 @@ public final class BankEstimator {
   /** An interval this wide is what was held likely beforehand, not what the log told, kJ/mol. */
   private static final double HARDLY_FITTED_KILOJOULE = 7;
 
+  /** A zero that is off by less would be said as 0.00 A. */
+  private static final double SMALLEST_SAID_A = 0.005;
+
   private BankEstimator() {}
 
   /** Estimates everything about one bank. */
@@ -111,7 +114,7 @@ public final class BankEstimator {
     }
     if (!counted) {
       remarks.add(WORDS.say("remark.no-current"));
-    } else if (axis.fullCharges() > 1) {
+    } else if (axis.fullCharges() > 1 && Math.abs(axis.offsetA()) >= SMALLEST_SAID_A) {
       remarks.add(
           WORDS.say(
               "remark.zero", Words.fixed(axis.offsetA(), 2), Integer.toString(axis.fullCharges())));

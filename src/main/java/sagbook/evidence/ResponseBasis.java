@@ -15,7 +15,7 @@ import java.util.Arrays;
  */
 public record ResponseBasis(double[] tauS) {
   /** From this time between rows on, the row right after a step is used, s. */
-  static final double SLOW_CADENCE_S = 30;
+  public static final double SLOW_CADENCE_S = 30;
 
   /** Time constants of a log whose row right after a step is passed over, s. */
   private static final double[] FAST_S = {4, 20, 100, 500};

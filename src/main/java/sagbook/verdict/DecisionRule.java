@@ -16,6 +16,7 @@ public enum DecisionRule {
   VOLTAGE_LIES(Action.CHECK_SENSOR, Severity.ATTENTION),
   TEMPERATURE_LIES(Action.CHECK_SENSOR, Severity.ATTENTION),
   JOINT(Action.MEND_JOINT, Severity.ATTENTION),
+  JOINT_OR_CELL(Action.MEND_JOINT, Severity.ATTENTION),
   FILL_UP(Action.REBALANCE, Severity.ATTENTION),
   BLEED_DOWN(Action.REBALANCE, Severity.ATTENTION),
   DRAIN(Action.RUN_TEST, Severity.ATTENTION),
@@ -57,7 +58,8 @@ public enum DecisionRule {
       case HEALTHY -> FINE;
       case VOLTAGE_SENSOR -> VOLTAGE_LIES;
       case TEMPERATURE_SENSOR -> TEMPERATURE_LIES;
-      case CONNECTION -> JOINT;
+      case CONNECTION ->
+          cell.slowResponseRelative() instanceof Estimate.Known ? JOINT : JOINT_OR_CELL;
       case OUT_OF_BALANCE ->
           cell.chargeOffsetPercent().find().orElse(-1) < 0 ? FILL_UP : BLEED_DOWN;
       case SELF_DISCHARGE ->

@@ -43,7 +43,8 @@ final class Headline {
       clauses.add(WORDS.say("headline.limit"));
     }
     clause(Finding.LOW_CAPACITY, "headline.capacity", clauses);
-    clause(Finding.CONNECTION, "headline.joint", clauses);
+    joints(true, "headline.joint", clauses);
+    joints(false, "headline.joint.open", clauses);
     clause(Finding.HIGH_RESISTANCE, "headline.resistance", clauses);
     clause(Finding.SELF_DISCHARGE, "headline.drain", clauses);
     clause(
@@ -110,12 +111,28 @@ final class Headline {
     if (places.isEmpty()) {
       return;
     }
-    String text =
-        WORDS.say(key + (places.size() == 1 ? ".one" : ".many"), VerdictWords.cells(places));
+    String text = said(key, places);
     if (finding == Finding.LOW_CAPACITY) {
       text += gain(places);
     }
     into.add(text);
+  }
+
+  /** Joints where the slow part of the answer says that it is one, or those where it is unknown. */
+  private void joints(boolean told, String key, List<String> into) {
+    List<Integer> places =
+        cells.stream()
+            .filter(c -> c.finding() == Finding.CONNECTION)
+            .filter(c -> c.estimates().slowResponseRelative() instanceof Estimate.Known == told)
+            .map(CellVerdict::cell)
+            .toList();
+    if (!places.isEmpty()) {
+      into.add(said(key, places));
+    }
+  }
+
+  private static String said(String key, List<Integer> places) {
+    return WORDS.say(key + (places.size() == 1 ? ".one" : ".many"), VerdictWords.cells(places));
   }
 
   /** What replacing one or two of them buys. */

@@ -87,6 +87,10 @@ public final class Judge {
     if (doubt > rules.resistance().sure() / 2) {
       why.add(WORDS.say("why.warmth", Words.fixed(100 * doubt, 0)));
     }
+    if (rule == DecisionRule.JOINT_OR_CELL
+        && cell.slowResponseRelative() instanceof Estimate.Unknown unknown) {
+      why.add(WORDS.say("why.slow.unknown", unknown.reason()));
+    }
     return new Judged(cell, finding, rule, rule.advice(cell, why, rules));
   }
 

@@ -4,7 +4,7 @@ package sagbook.verdict;
 public enum Severity {
   /** Nothing to do. */
   WELL,
-  /** Something needs attention in the coming weeks. */
+  /** Something needs attention in the coming weeks; a joint, before high loads are used again. */
   ATTENTION,
   /** Limits were exceeded: act now. */
   ACT_NOW

@@ -29,12 +29,7 @@ final class VerdictWords {
       all.add(WORDS.say("why.slow", percent(s.value()), percent(s.low()), percent(s.high())));
     }
     if (cell.chargeOffsetPercent() instanceof Estimate.Known o && Math.abs(o.value()) > 0.5) {
-      all.add(
-          WORDS.say(
-              o.value() < 0 ? "why.charge.less" : "why.charge.more",
-              Words.fixed(Math.abs(o.value()), 1),
-              Words.fixed(o.low(), 1),
-              Words.fixed(o.high(), 1)));
+      all.add(lessOrMore("why.charge.", o, 1));
     }
     if (cell.selfDischargeMilliamp() instanceof Estimate.Known d && d.isAbove(3)) {
       all.add(
@@ -45,17 +40,28 @@ final class VerdictWords {
               Words.fixed(d.high(), 0)));
     }
     if (cell.voltageOffsetMillivolt() instanceof Estimate.Known v && Math.abs(v.value()) > 6) {
-      all.add(
-          WORDS.say(
-              v.value() < 0 ? "why.voltage.less" : "why.voltage.more",
-              Words.fixed(Math.abs(v.value()), 0),
-              Words.fixed(v.low(), 0),
-              Words.fixed(v.high(), 0)));
+      all.add(lessOrMore("why.voltage.", v, 0));
     }
     if (cell.temperatureFault() instanceof TemperatureFault.Seen seen) {
       all.add(WORDS.say("why.thermometer", seen.words()));
     }
     return all;
+  }
+
+  /**
+   * A difference by its size, its range from the end that is nearer to none; an end on the other
+   * side is said as what it is, for "less" with a sign would have to be read twice.
+   */
+  private static String lessOrMore(String key, Estimate.Known difference, int decimals) {
+    boolean less = difference.value() < 0;
+    double near = less ? -difference.high() : difference.low();
+    double far = less ? -difference.low() : difference.high();
+    String sense = key + (less ? "less" : "more");
+    return WORDS.say(
+        near < 0 ? sense + ".open" : sense,
+        Words.fixed(Math.abs(difference.value()), decimals),
+        Words.fixed(Math.abs(near), decimals),
+        Words.fixed(far, decimals));
   }
 
   private static String changed(ResistanceChange change, CellEstimates cell, ZoneId zone) {

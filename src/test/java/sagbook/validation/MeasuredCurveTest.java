@@ -110,6 +110,22 @@ class MeasuredCurveTest {
     }
   }
 
+  /** A cell that lost more than a quarter, which a voltage of 80 mV too much nearly explains. */
+  @ParameterizedTest
+  @CsvSource({
+    "NMC, LG-INR21700M50T_C32_pseudo_ocv.csv",
+    "NCA, Molicel-INR21700P42A_C32_pseudo_ocv.csv"
+  })
+  void onASlopingCurveAFarWornCellIsNotTakenForAWrongReading(Chemistry chemistry, String table)
+      throws IOException, InputProblem {
+    Judged judged = judged(chemistry, table, 200, 0, "");
+    CellVerdict worn = judged.cells().get(WORN - 1);
+    assertEquals(Finding.LOW_CAPACITY, worn.finding());
+    Estimate.Known known = (Estimate.Known) worn.estimates().capacityRelative();
+    double truth = judged.relativeCapacity(WORN);
+    assertTrue(known.low() <= truth && truth <= known.high(), known.toString());
+  }
+
   @ParameterizedTest
   @CsvSource({
     "NMC, LG-INR21700M50T_C32_pseudo_ocv.csv",

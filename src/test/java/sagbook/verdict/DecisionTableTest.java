@@ -160,6 +160,28 @@ class DecisionTableTest {
     assertTrue(verdict.advice().nextObservation().contains("kettle"));
   }
 
+  /** Without current the slow part of a cell's answer is not known. */
+  @Test
+  void whereJointAndCellCantBeToldApartNeitherIsAccused() {
+    BankVerdict verdict = judged("5: resistance 1.6 0.04; 5: slow ?", PACK);
+    assertEquals(
+        "Cell 5 has too much resistance, in a joint or in the cell itself; the others are fine.",
+        verdict.headline());
+    String asked = verdict.cells().get(4).advice().sentence();
+    assertTrue(asked.contains("in the joint or in the cell; look at the joint first"), asked);
+    assertTrue(verdict.cells().get(4).advice().why().stream().anyMatch(w -> w.contains("told: ")));
+  }
+
+  @Test
+  void lessIsSaidWithoutASignAndFromItsNearEnd() {
+    BankVerdict verdict = judged("4: offset -6 0.5; 2: offset -0.6 0.5", PACK);
+    List<String> why = verdict.cells().get(3).advice().why();
+    assertTrue(why.stream().anyMatch(w -> w.contains("6.0 % less charge")), why.toString());
+    assertTrue(why.stream().anyMatch(w -> w.contains("(95 % interval 5.0 to 7.0 % less")));
+    List<String> open = verdict.cells().get(1).advice().why();
+    assertTrue(open.stream().anyMatch(w -> w.contains("(95 % interval 0.4 % more to 1.6 % less")));
+  }
+
   @Test
   void whatIsLevelledFirstIsNotCalledSound() {
     BankVerdict verdict = judged("4: offset -6 0.3; 4: capacity 0.94 0.005", PACK);

@@ -63,7 +63,7 @@ final class CellAssessor {
    */
   private static final double WELL_SEEN = 0.6;
 
-  /** A curve that fits so many times worse than usual does not fit. Common practice, no source. */
+  /** A curve that leaves so many times the noise of a reading does not fit. Common practice. */
   private static final double MOST_MISFIT = 4;
 
   /** The same along a made-up axis, along which a cell that stands elsewhere fits worse anyhow. */

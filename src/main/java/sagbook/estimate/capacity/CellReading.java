@@ -12,7 +12,7 @@ import sagbook.numeric.Ridge;
  * @param topAtEndAh place of its end of charge at the end of the log, Ah
  * @param driftAhPerDay steady drift of the shift, Ah a day
  * @param offsetV constant error of its voltage, V
- * @param misfit by how much its residuals exceed the usual ones, at least 1
+ * @param misfit its residuals over the noise of a reading, at least 1
  */
 record CellReading(
     Figure lossAh,
@@ -43,7 +43,7 @@ record CellReading(
   /**
    * Reads one cell off.
    *
-   * @param misfit by how much its residuals exceed the usual ones, at least 1
+   * @param misfit its residuals over the noise of a reading, at least 1
    * @param lever how far full and empty lie from the places about which a cell's size stretches it
    */
   static CellReading of(

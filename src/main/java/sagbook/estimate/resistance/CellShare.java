@@ -35,10 +35,10 @@ record CellShare(
    */
   private static final double STRETCHES_ARE_ALIKE = 2.4;
 
-  /** The same for the two parts of a response, which the scatter of either shows better. */
+  /** The same for the two parts of a response, which scatter of themselves; set likewise. */
   private static final double STRETCHES_ARE_ALIKE_IN_PARTS = 1.5;
 
-  /** Share of the string's resistance by which the parts of sound cells differ. */
+  /** Share of the string's resistance by which the parts of sound cells differ; set likewise. */
   private static final double PARTS_DIFFER_SD = 0.03;
 
   /**

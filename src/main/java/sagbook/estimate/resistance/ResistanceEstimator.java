@@ -7,6 +7,7 @@ import java.util.function.DoubleUnaryOperator;
 import sagbook.estimate.response.ReducedWindow;
 import sagbook.estimate.response.StringResponse;
 import sagbook.evidence.Evidence;
+import sagbook.evidence.ResponseBasis;
 import sagbook.evidence.StepWindow;
 import sagbook.model.Estimate;
 import sagbook.wording.Words;
@@ -94,7 +95,7 @@ public final class ResistanceEstimator {
     }
     // The row right after a step is passed over in logs faster than half a minute, so the youngest
     // answer there is an interval and a half old.
-    return cadenceS < 30 ? 1.5 * cadenceS : cadenceS;
+    return cadenceS < ResponseBasis.SLOW_CADENCE_S ? 1.5 * cadenceS : cadenceS;
   }
 
   /** Resistances of all cells; unknown with a reason where the log can't tell. */

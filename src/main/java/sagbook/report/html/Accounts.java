@@ -75,7 +75,10 @@ final class Accounts {
       sentences.add(words.say("balancing.useful", unit(bled, "Ah"), Numbers.percent(useful)));
     }
     String most = unit(account.mostMilliamp(), "mA");
-    if (account.neededMilliamp() instanceof Estimate.Known needed) {
+    if (account.nearFullHours() == 0) {
+      // No time near full is no rate of bleeding: nothing to compare with a drain.
+      sentences.add(words.say("balancing.never-full"));
+    } else if (account.neededMilliamp() instanceof Estimate.Known needed) {
       sentences.add(
           words.say(
               account.keepsUp().orElse(false) ? "balancing.keeps-up" : "balancing.falls-behind",

@@ -54,6 +54,10 @@ final class Answers {
       int all = bank.verdict().cells().size();
       return words.say("answer.fine.open", Long.toString(open), Integer.toString(all));
     }
+    boolean joint = troubled().stream().anyMatch(c -> c.finding() == Finding.CONNECTION);
+    if (joint && bank.verdict().severity() == Severity.ATTENTION) {
+      return words.say("answer.fine.joint");
+    }
     String severity = bank.verdict().severity().name().toLowerCase(Locale.ROOT);
     return words.say("answer.fine." + severity.replace('_', '-'));
   }
@@ -73,10 +77,16 @@ final class Answers {
           words.say(
               "answer.wrong.cell",
               Integer.toString(cell.cell()),
-              words.say("answer.finding." + cell.finding().words()),
+              words.say("answer.finding." + cell.finding().words() + (isOpen(cell) ? ".open" : "")),
               cost(cell)));
     }
     return sentences.isEmpty() ? List.of(noneWrong()) : sentences;
+  }
+
+  /** Whether it may be the joint or the cell. */
+  private static boolean isOpen(CellVerdict cell) {
+    return cell.finding() == Finding.CONNECTION
+        && cell.estimates().slowResponseRelative() instanceof Estimate.Unknown;
   }
 
   /** Nothing is wrong for sure; a few cells that could not be judged are named. */

@@ -59,7 +59,7 @@ final class ReportPageTest {
     Document page = page(InventedResult.month());
     assertEquals(
         List.of(
-            "Is it fine? Not quite. Something needs attention in the coming weeks.",
+            "Is it fine? Not quite. Something needs attention before high loads are used again.",
             "What is wrong? Cell 12: it has lost capacity. By itself the cell costs the battery 33"
                 + " Ah (27 to 39). Cell 7: one of its joints seems to conduct badly. That costs"
                 + " voltage under load, hardly any charge: at the highest current seen it sags by"
