@@ -249,7 +249,13 @@ final class CellAssessor {
       int cell, CellReading reading, double kneeSd, double medianTop, double medianLoss) {
     double loss = reading.lossAh().value() - medianLoss;
     double top = reading.topAtEndAh().value() - medianTop;
-    double lossSd = Math.hypot(reading.lossAh().sd(), kneeSd);
+    // What wear and a cell's own shape do to its loss moves where its steps seem to place it.
+    double lossSd =
+        Math.sqrt(
+            sq(reading.lossAh().sd())
+                + sq(kneeSd)
+                + sq(traits.wearShare() * loss)
+                + sq(traits.cellShapeSd() * spanAh));
     double byTopSd = Math.hypot(reading.topAtEndAh().sd(), kneeSd);
     LikelySize size = LikelySize.of(loss, lossSd, loss + fit.roomBelowKneeAh(cell), nominalAh);
     double byBottomSd = Math.hypot(reading.shiftAh().sd(), size.sdAh());
