@@ -2,6 +2,7 @@ package sagbook.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -48,7 +49,7 @@ final class Summary {
               Locale.ROOT,
               "%5d  %-22s %-24s %s%n",
               cell.cell(),
-              WORDS.say("finding." + cell.finding().words()),
+              WORDS.say("finding." + cell.findingKey()),
               share(cell.estimates().capacityRelative()),
               share(cell.estimates().resistanceRelative()));
         }
@@ -58,8 +59,23 @@ final class Summary {
       for (String todo : bank.verdict().todo()) {
         out.println("- " + todo);
       }
+      measure(bank).forEach(out::println);
     }
     out.println(WORDS.say("terminal.report", report.toString()));
+  }
+
+  /** What to measure first where cells could not be judged. */
+  private static List<String> measure(BankResult bank) {
+    boolean open =
+        bank.verdict().cells().stream()
+            .anyMatch(cell -> cell.finding() == Finding.INSUFFICIENT_EVIDENCE);
+    if (!open) {
+      return List.of();
+    }
+    List<String> lines = new ArrayList<>();
+    lines.add("- " + WORDS.say("terminal.measure", bank.plan().why()));
+    bank.plan().steps().forEach(step -> lines.add("  " + step.doing()));
+    return lines;
   }
 
   private static String share(Estimate estimate) {

@@ -42,4 +42,15 @@ public record CellVerdict(
   public int cell() {
     return estimates.cell();
   }
+
+  /** Whether the log can't tell a bad joint from a cell that resists too much. */
+  public boolean isJointOrCell() {
+    return finding == Finding.CONNECTION
+        && estimates.slowResponseRelative() instanceof Estimate.Unknown;
+  }
+
+  /** Key of the finding's wording: a joint that may as well be the cell has one of its own. */
+  public String findingKey() {
+    return finding.words() + (isJointOrCell() ? ".open" : "");
+  }
 }

@@ -22,12 +22,20 @@ import sagbook.wording.Words;
  * @param nearness distance from value to limit over the range's half-width, 0 to 1; 0 where there
  *     is no value
  * @param unseen all cells that have no value of that kind
+ * @param open all cells that could not be judged
  */
-record Doubt(CellVerdict cell, Kind kind, double limit, double nearness, List<Integer> unseen) {
+record Doubt(
+    CellVerdict cell,
+    Kind kind,
+    double limit,
+    double nearness,
+    List<Integer> unseen,
+    List<Integer> open) {
   private static final Words WORDS = Words.english();
 
   Doubt {
     unseen = List.copyOf(unseen);
+    open = List.copyOf(open);
   }
 
   /** Quantities that a test can make surer. */
@@ -76,19 +84,28 @@ record Doubt(CellVerdict cell, Kind kind, double limit, double nearness, List<In
 
   /**
    * The cell in doubt: what is suspected first, then what was not seen at all, then the decision
-   * that is nearest to tipping; of equals the one that costs the string more.
+   * that is nearest to tipping; of equals the one that costs the string more. Where a cell's charge
+   * is in doubt and its capacity was not seen, the test of capacity tells both.
    */
   static Optional<Doubt> of(BankVerdict verdict, Rules rules) {
     List<Doubt> all = new ArrayList<>();
     for (CellVerdict cell : verdict.cells()) {
       limits(rules, cell.finding())
-          .forEach(limit -> limit.doubt(cell, unseen(verdict, limit.kind())).ifPresent(all::add));
+          .forEach(limit -> limit.doubt(cell, verdict).ifPresent(all::add));
     }
     return all.stream()
         .min(
             Comparator.comparingInt(Doubt::urgency)
                 .thenComparingDouble(Doubt::nearness)
-                .thenComparingInt(d -> d.cell().rank()));
+                .thenComparingInt(d -> d.cell().rank()))
+        .map(first -> all.stream().filter(first::isToldBy).findFirst().orElse(first));
+  }
+
+  private boolean isToldBy(Doubt other) {
+    return kind == Kind.CHARGE
+        && other.kind == Kind.CAPACITY
+        && !other.isKnown()
+        && other.cell.cell() == cell.cell();
   }
 
   private static List<Integer> unseen(BankVerdict verdict, Kind kind) {
@@ -99,8 +116,11 @@ record Doubt(CellVerdict cell, Kind kind, double limit, double nearness, List<In
   }
 
   private int urgency() {
-    boolean open = cell.finding() == Finding.INSUFFICIENT_EVIDENCE;
-    return open && isKnown() ? 0 : isKnown() ? 2 : 1;
+    return isOpen(cell) && isKnown() ? 0 : isKnown() ? 2 : 1;
+  }
+
+  private static boolean isOpen(CellVerdict cell) {
+    return cell.finding() == Finding.INSUFFICIENT_EVIDENCE;
   }
 
   boolean isKnown() {
@@ -109,25 +129,36 @@ record Doubt(CellVerdict cell, Kind kind, double limit, double nearness, List<In
 
   /** One limit of the rules. */
   private record Limit(Kind kind, double at, Predicate<Finding> matters) {
-    Optional<Doubt> doubt(CellVerdict cell, List<Integer> unseen) {
+    Optional<Doubt> doubt(CellVerdict cell, BankVerdict verdict) {
+      List<Integer> unseen = unseen(verdict, kind);
+      List<Integer> open =
+          verdict.cells().stream().filter(Doubt::isOpen).map(CellVerdict::cell).toList();
       Estimate estimate = kind.of(cell.estimates());
       if (estimate instanceof Estimate.Known known) {
         double nearness = Math.abs(known.value() - at) / known.halfWidth();
         return known.low() < at && at < known.high()
-            ? Optional.of(new Doubt(cell, kind, at, nearness, unseen))
+            ? Optional.of(new Doubt(cell, kind, at, nearness, unseen, open))
             : Optional.empty();
       }
-      return cell.finding() == Finding.INSUFFICIENT_EVIDENCE
-          ? Optional.of(new Doubt(cell, kind, Double.NaN, 0, unseen))
+      return isOpen(cell) || mayHideWear(cell)
+          ? Optional.of(new Doubt(cell, kind, Double.NaN, 0, unseen, open))
           : Optional.empty();
     }
+  }
+
+  /** Whether it can be told whether a cell is worn only once it is level with the others. */
+  private static boolean mayHideWear(CellVerdict cell) {
+    return cell.finding() == Finding.OUT_OF_BALANCE;
   }
 
   /** A cell that has its finding is in doubt only about what its own decision hangs on. */
   private static Stream<Limit> limits(Rules rules, Finding finding) {
     Predicate<Finding> open = f -> f == Finding.HEALTHY || f == Finding.INSUFFICIENT_EVIDENCE;
     return Stream.of(
-            new Limit(Kind.CAPACITY, 1 - rules.capacity().worth(), open),
+            new Limit(
+                Kind.CAPACITY,
+                1 - rules.capacity().worth(),
+                open.or(f -> f == Finding.OUT_OF_BALANCE)),
             new Limit(Kind.CAPACITY, 1 - rules.replaceCapacity(), f -> f == Finding.LOW_CAPACITY),
             new Limit(Kind.RESISTANCE, 1 + rules.resistance().worth(), open),
             new Limit(
@@ -141,20 +172,30 @@ record Doubt(CellVerdict cell, Kind kind, double limit, double nearness, List<In
   String sentence() {
     String place = Integer.toString(cell.cell());
     if (!(kind.of(cell.estimates()) instanceof Estimate.Known known)) {
-      return unseen.size() == 1
-          ? WORDS.say("doubt.unknown." + kind.key(), place)
-          : WORDS.say("doubt.unknown.all." + kind.key(), VerdictWords.cells(unseen));
+      return mayHideWear(cell)
+          ? WORDS.say("doubt.level", place)
+          : unseen.size() == 1
+              ? WORDS.say("doubt.unknown." + kind.key(), place)
+              : WORDS.say("doubt.unknown.all." + kind.key(), VerdictWords.cells(unseen));
     }
     boolean charge = kind == Kind.CHARGE;
     String which =
-        WORDS.say(cell.finding() == Finding.HEALTHY ? "doubt.healthy" : "doubt.cell", place);
+        isOpen(cell) && open.size() > 1
+            ? WORDS.say("doubt.nearest", place, VerdictWords.cells(open))
+            : WORDS.say(cell.finding() == Finding.HEALTHY ? "doubt.healthy" : "doubt.cell", place);
     return WORDS.say(
         "doubt." + kind.key(),
         which,
         said(known.value()),
         said(known.low()),
         said(known.high()),
-        charge ? Words.signed(limit, 1) : Words.fixed(100 * limit, 0));
+        charge ? Words.signed(limit, 1) : Words.fixed(100 * limit, 0),
+        charge ? "" : WORDS.say("doubt." + kind.key() + (isJudged() ? ".replace" : ".found")));
+  }
+
+  /** Whether the cell has its finding, and only what to do about it is in doubt. */
+  private boolean isJudged() {
+    return cell.finding() == Finding.LOW_CAPACITY || cell.finding() == Finding.HIGH_RESISTANCE;
   }
 
   private String said(double value) {

@@ -14,6 +14,7 @@ import sagbook.wording.Words;
 final class Headline {
   private static final Words WORDS = Words.english();
   private static final double WORTH_SAYING_AH = 0.5;
+  private static final int MOST_NAMED = 4;
 
   private final BankEstimates estimates;
   private final Prospect prospect;
@@ -43,8 +44,8 @@ final class Headline {
       clauses.add(WORDS.say("headline.limit"));
     }
     clause(Finding.LOW_CAPACITY, "headline.capacity", clauses);
-    joints(true, "headline.joint", clauses);
-    joints(false, "headline.joint.open", clauses);
+    joints(false, "headline.joint", clauses);
+    joints(true, "headline.joint.open", clauses);
     clause(Finding.HIGH_RESISTANCE, "headline.resistance", clauses);
     clause(Finding.SELF_DISCHARGE, "headline.drain", clauses);
     clause(
@@ -59,6 +60,7 @@ final class Headline {
     if (clauses.isEmpty()) {
       return untroubled();
     }
+    open(clauses);
     return VerdictWords.capital(String.join("; ", clauses)) + rest() + ".";
   }
 
@@ -78,14 +80,51 @@ final class Headline {
         && cells.stream().allMatch(c -> DecisionRule.lacksOnlySteps(c.estimates()))) {
       return WORDS.say("headline.no-steps");
     }
+    List<Integer> suspected = suspected(true);
+    if (!suspected.isEmpty()) {
+      List<Integer> unseen = suspected(false);
+      return WORDS.say("headline.suspected", named(suspected))
+          + (unseen.isEmpty() ? "" : WORDS.say("headline.suspected.unseen", named(unseen)))
+          + ".";
+    }
     if (unknown == cells.size()) {
       return WORDS.say("headline.nothing.seen");
     }
     if (unknown > 0) {
-      return WORDS.say(
-          "headline.nothing.some", VerdictWords.cells(places(Finding.INSUFFICIENT_EVIDENCE)));
+      return WORDS.say("headline.nothing.some", named(places(Finding.INSUFFICIENT_EVIDENCE)));
     }
     return WORDS.say("headline.fine", Integer.toString(cells.size()));
+  }
+
+  /** Cells that could not be judged, beside those that were found wanting. */
+  private void open(List<String> into) {
+    List<Integer> suspected = suspected(true);
+    List<Integer> unseen = suspected(false);
+    if (!suspected.isEmpty()) {
+      into.add(WORDS.say("headline.open.suspected", named(suspected)));
+    }
+    if (!unseen.isEmpty()) {
+      into.add(
+          suspected.isEmpty() && count(Finding.HEALTHY) == 0
+              ? WORDS.say("headline.open.rest")
+              : WORDS.say("headline.open.unseen", named(unseen)));
+    }
+  }
+
+  /** Cells that could not be judged: those of which something is suspected, or the others. */
+  private List<Integer> suspected(boolean of) {
+    CellJudge judge = new CellJudge(rules);
+    return cells.stream()
+        .filter(c -> c.finding() == Finding.INSUFFICIENT_EVIDENCE)
+        .filter(c -> judge.suspected(c.estimates()) == of)
+        .map(CellVerdict::cell)
+        .toList();
+  }
+
+  private static String named(List<Integer> places) {
+    return places.size() > MOST_NAMED
+        ? WORDS.say("headline.cells", Integer.toString(places.size()))
+        : VerdictWords.cells(places);
   }
 
   private String rest() {
@@ -118,12 +157,11 @@ final class Headline {
     into.add(text);
   }
 
-  /** Joints where the slow part of the answer says that it is one, or those where it is unknown. */
-  private void joints(boolean told, String key, List<String> into) {
+  /** Joints that the log tells from their cells, or those that may as well be the cell. */
+  private void joints(boolean orCell, String key, List<String> into) {
     List<Integer> places =
         cells.stream()
-            .filter(c -> c.finding() == Finding.CONNECTION)
-            .filter(c -> c.estimates().slowResponseRelative() instanceof Estimate.Known == told)
+            .filter(c -> c.finding() == Finding.CONNECTION && c.isJointOrCell() == orCell)
             .map(CellVerdict::cell)
             .toList();
     if (!places.isEmpty()) {

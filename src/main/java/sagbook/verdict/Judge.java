@@ -74,16 +74,28 @@ public final class Judge {
         first(exceeded, cells, wanted),
         new Headline(estimates, prospect, cells, exceeded, isAllWorn(estimates), rules).sentence(),
         todo,
-        NextMonth.of(estimates, loggingAdvice),
+        NextMonth.of(estimates, unsaid(loggingAdvice, cells)),
         cells);
+  }
+
+  /** Advice on logging without what a cell's own action asks for. */
+  private static List<String> unsaid(List<String> loggingAdvice, List<CellVerdict> cells) {
+    List<String> unsaid = new ArrayList<>(loggingAdvice);
+    cells.stream()
+        .filter(cell -> cell.finding() == Finding.TEMPERATURE_SENSOR)
+        .forEach(c -> unsaid.remove(WORDS.say("logging.thermometer", Integer.toString(c.cell()))));
+    return unsaid;
   }
 
   private Judged judged(CellEstimates cell, BankEstimates estimates, Stress stress) {
     double doubt = temperatureDoubt(cell.cell(), estimates, stress);
     Finding finding = cellJudge.find(cell, doubt);
     DecisionRule rule = DecisionRule.of(finding, cell, rules, cellJudge.suspected(cell));
+    boolean bleedLogged = Double.isFinite(stress.bledAh()[cell.cell() - 1]);
     List<String> why =
-        new ArrayList<>(VerdictWords.evidence(cell, estimates.resistancePulseS(), pack.timezone()));
+        new ArrayList<>(
+            VerdictWords.evidence(
+                cell, estimates.resistancePulseS(), pack.timezone(), bleedLogged));
     if (doubt > rules.resistance().sure() / 2) {
       why.add(WORDS.say("why.warmth", Words.fixed(100 * doubt, 0)));
     }

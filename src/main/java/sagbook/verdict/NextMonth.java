@@ -1,35 +1,57 @@
 package sagbook.verdict;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Function;
 import sagbook.estimate.BankEstimates;
 import sagbook.estimate.CellEstimates;
 import sagbook.model.Estimate;
+import sagbook.wording.Words;
 
 /** What would make next month's answers better. */
 final class NextMonth {
+  private static final Words WORDS = Words.english();
+
   private NextMonth() {}
 
   static List<String> of(BankEstimates estimates, List<String> loggingAdvice) {
-    List<String> all = new ArrayList<>();
-    for (CellEstimates cell : estimates.cells()) {
-      if (cell.capacityRelative() instanceof Estimate.Unknown u) {
-        add(all, VerdictWords.capital(u.reason()) + ".");
-      }
-      if (cell.resistanceRelative() instanceof Estimate.Unknown u) {
-        add(all, VerdictWords.capital(u.reason()) + ".");
-      }
+    Set<String> all = new LinkedHashSet<>();
+    all.addAll(reasons(estimates.cells(), CellEstimates::capacityRelative));
+    all.addAll(reasons(estimates.cells(), CellEstimates::resistanceRelative));
+    if (estimates.medianCapacityAh() instanceof Estimate.Unknown u && !isSaid(u, loggingAdvice)) {
+      all.add(VerdictWords.capital(u.reason()) + ".");
     }
-    if (estimates.medianCapacityAh() instanceof Estimate.Unknown u) {
-      add(all, VerdictWords.capital(u.reason()) + ".");
-    }
-    loggingAdvice.forEach(sentence -> add(all, sentence));
-    return all;
+    all.addAll(loggingAdvice);
+    return List.copyOf(all);
   }
 
-  private static void add(List<String> all, String sentence) {
-    if (!all.contains(sentence)) {
-      all.add(sentence);
+  /** Why a quantity is unknown, each reason once, with the cells that it holds for unless all. */
+  private static List<String> reasons(
+      List<CellEstimates> cells, Function<CellEstimates, Estimate> quantity) {
+    Map<String, List<Integer>> places = new LinkedHashMap<>();
+    for (CellEstimates cell : cells) {
+      if (quantity.apply(cell) instanceof Estimate.Unknown unknown) {
+        places.computeIfAbsent(unknown.reason(), r -> new ArrayList<>()).add(cell.cell());
+      }
     }
+    List<String> sentences = new ArrayList<>();
+    places.forEach(
+        (reason, those) ->
+            sentences.add(
+                (those.size() == cells.size()
+                        ? VerdictWords.capital(reason)
+                        : VerdictWords.capital(VerdictWords.cells(those)) + ": " + reason)
+                    + "."));
+    return sentences;
+  }
+
+  /** Whether the advice on logging says the same of the current. */
+  private static boolean isSaid(Estimate.Unknown unknown, List<String> loggingAdvice) {
+    return unknown.reason().equals(WORDS.say("unknown.no-current.capacity"))
+        && loggingAdvice.contains(WORDS.say("logging.current"));
   }
 }

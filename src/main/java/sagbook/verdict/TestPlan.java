@@ -69,7 +69,7 @@ public record TestPlan(int cell, String why, List<Step> steps) {
     List<Step> worth = steps.stream().filter(Step::isWorthIt).toList();
     return new TestPlan(
         doubt.cell().cell(),
-        doubt.sentence() + (worth.isEmpty() ? " " + instead(doubt.kind()) : ""),
+        doubt.sentence() + (worth.isEmpty() ? " " + instead(doubt.kind(), evidence) : ""),
         worth);
   }
 
@@ -81,8 +81,11 @@ public record TestPlan(int cell, String why, List<Step> steps) {
         .orElse(1);
   }
 
-  /** What to do where no test buys anything. */
-  private static String instead(Doubt.Kind kind) {
+  /** What to do where no test buys anything; a current that is not logged would tell most. */
+  private static String instead(Doubt.Kind kind, Evidence evidence) {
+    if (!evidence.channels().hasCurrent() && kind != Doubt.Kind.RESISTANCE) {
+      return WORDS.say("plan.instead.current");
+    }
     return switch (kind) {
       case CAPACITY -> WORDS.say("plan.instead.capacity");
       case RESISTANCE -> WORDS.say("plan.instead.resistance");

@@ -19,7 +19,14 @@ final class VerdictWords {
 
   private VerdictWords() {}
 
-  static List<String> evidence(CellEstimates cell, double pulseS, ZoneId zone) {
+  /**
+   * What a cell's finding rests on.
+   *
+   * @param bleedLogged where it is not, a drain is what was lost beyond an unknown bleeding of the
+   *     others, so the least that it may be
+   */
+  static List<String> evidence(
+      CellEstimates cell, double pulseS, ZoneId zone, boolean bleedLogged) {
     List<String> all = new ArrayList<>();
     relative(cell.capacityRelative(), "why.capacity", all);
     relative(cell.resistanceRelative(), "why.resistance", all, Words.fixed(pulseS, 0));
@@ -34,12 +41,14 @@ final class VerdictWords {
     if (cell.selfDischargeMilliamp() instanceof Estimate.Known d && d.isAbove(3)) {
       all.add(
           WORDS.say(
-              "why.drain",
+              bleedLogged ? "why.drain" : "why.drain.least",
               Words.fixed(d.value(), 0),
               Words.fixed(d.low(), 0),
               Words.fixed(d.high(), 0)));
     }
-    if (cell.voltageOffsetMillivolt() instanceof Estimate.Known v && Math.abs(v.value()) > 6) {
+    if (cell.voltageOffsetMillivolt() instanceof Estimate.Known v
+        && Math.abs(v.value()) > 6
+        && (v.isAbove(0) || v.isBelow(0))) {
       all.add(lessOrMore("why.voltage.", v, 0));
     }
     if (cell.temperatureFault() instanceof TemperatureFault.Seen seen) {

@@ -172,14 +172,69 @@ class DecisionTableTest {
     assertTrue(verdict.cells().get(4).advice().why().stream().anyMatch(w -> w.contains("told: ")));
   }
 
+  /** "Nothing wrong was seen" beside a cell of which something is suspected reads as all clear. */
+  @Test
+  void whatIsSuspectedIsNamedFirst() {
+    assertEquals(
+        "Something may be wrong with cell 2, but the logs can't tell for sure.",
+        judged("2: capacity 0.90 0.05", PACK).headline());
+    assertEquals(
+        "Something may be wrong with cell 2, but the logs can't tell for sure; of cell 4 they don't"
+            + " tell enough.",
+        judged("2: capacity 0.90 0.05; 4: capacity ?", PACK).headline());
+    assertEquals(
+        "Nothing wrong was seen; of cell 4 the logs don't tell enough.",
+        judged("4: capacity ?", PACK).headline());
+  }
+
+  @Test
+  void whatCouldNotBeJudgedIsNamedBesideWhatWasFound() {
+    assertEquals(
+        "Cell 5 seems to have a bad joint; something may be wrong with cell 2.",
+        judged("5: resistance 1.6 0.04; 5: slow 1 0.05; 2: capacity 0.90 0.05", PACK).headline());
+    assertEquals(
+        "Cell 5 seems to have a bad joint; of the others the logs don't tell enough.",
+        judged("all: capacity ?; 5: resistance 1.6 0.04; 5: slow 1 0.05", PACK).headline());
+  }
+
+  @Test
+  void whyACellIsOpenIsSaidWithItsNumberUnlessItHoldsForAll() {
+    assertEquals(List.of("Cell 4: not seen."), judged("4: capacity ?", PACK).nextMonth());
+    assertEquals(List.of("Not seen."), judged("all: capacity ?", PACK).nextMonth());
+  }
+
+  @Test
+  void whereBleedingIsNotLoggedALeakIsTheLeastThatItMayBe() {
+    List<String> why = judged("6: drain 46 2; all: unbled", PACK).cells().get(5).advice().why();
+    assertTrue(why.stream().anyMatch(w -> w.startsWith("It loses at least 46 mA more")), "" + why);
+    List<String> bled = judged("6: drain 46 2", PACK).cells().get(5).advice().why();
+    assertTrue(bled.stream().anyMatch(w -> w.startsWith("It loses 46 mA more")), "" + bled);
+  }
+
+  @Test
+  void aVoltageErrorThatMayBeNoneIsNoEvidence() {
+    List<String> why = judged("2: volt -9 15", PACK).cells().get(1).advice().why();
+    assertTrue(why.stream().noneMatch(w -> w.contains("mV")), "" + why);
+  }
+
+  @Test
+  void aJointThatMayBeTheCellIsCalledThatEverywhere() {
+    assertEquals(
+        "connection.open",
+        judged("5: resistance 1.6 0.04; 5: slow ?", PACK).cells().get(4).findingKey());
+    assertEquals(
+        "connection",
+        judged("5: resistance 1.6 0.04; 5: slow 1 0.05", PACK).cells().get(4).findingKey());
+  }
+
   @Test
   void lessIsSaidWithoutASignAndFromItsNearEnd() {
     BankVerdict verdict = judged("4: offset -6 0.5; 2: offset -0.6 0.5", PACK);
     List<String> why = verdict.cells().get(3).advice().why();
     assertTrue(why.stream().anyMatch(w -> w.contains("6.0 % less charge")), why.toString());
-    assertTrue(why.stream().anyMatch(w -> w.contains("(95 % interval 5.0 to 7.0 % less")));
+    assertTrue(why.stream().anyMatch(w -> w.contains("(95 % range 5.0 to 7.0 % less")));
     List<String> open = verdict.cells().get(1).advice().why();
-    assertTrue(open.stream().anyMatch(w -> w.contains("(95 % interval 0.4 % more to 1.6 % less")));
+    assertTrue(open.stream().anyMatch(w -> w.contains("(95 % range 0.4 % more to 1.6 % less")));
   }
 
   @Test

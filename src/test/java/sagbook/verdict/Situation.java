@@ -84,6 +84,14 @@ final class Situation {
     return all;
   }
 
+  private double[] bled() {
+    double[] all = new double[CELLS];
+    for (int c = 0; c < CELLS; c++) {
+      all[c] = seen.containsKey((c + 1) + " unbled") ? Double.NaN : 0;
+    }
+    return all;
+  }
+
   BankEstimates estimates() {
     List<CellEstimates> cells = new ArrayList<>();
     for (int place = 1; place <= CELLS; place++) {
@@ -157,7 +165,7 @@ final class Situation {
         warmth,
         warmth,
         warmth,
-        new double[CELLS],
+        bled(),
         80);
   }
 }

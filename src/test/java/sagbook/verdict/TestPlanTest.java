@@ -31,12 +31,14 @@ class TestPlanTest {
 
   /** With steps in the log whose squares sum to so many A². */
   private static Evidence evidence(int deep, int shallow, double cadenceS, double squares) {
+    return evidence(
+        new Channels(Situation.CELLS, true, true, false), deep, shallow, cadenceS, squares);
+  }
+
+  private static Evidence evidence(
+      Channels channels, int deep, int shallow, double cadenceS, double squares) {
     Evidence none =
-        new EvidenceCollector(
-                new Channels(Situation.CELLS, true, true, false),
-                Limits.of(Chemistry.LFP),
-                Situation.NOMINAL_AH,
-                3.3)
+        new EvidenceCollector(channels, Limits.of(Chemistry.LFP), Situation.NOMINAL_AH, 3.3)
             .finish();
     List<Turn> turns = new ArrayList<>();
     for (int i = 0; i < deep + shallow; i++) {
@@ -99,7 +101,46 @@ class TestPlanTest {
   void whereNoRangeHoldsALimitNothingHasToBeMeasured() {
     TestPlan plan = plan("2: capacity 0.85 0.005; 5: offset -5 0.3", evidence(4, 7, 5));
     assertEquals(List.of(), plan.steps());
-    assertTrue(plan.why().contains("nothing needs to be measured"), plan.why());
+    assertTrue(plan.why().startsWith("No decision waits for a test"), plan.why());
+  }
+
+  /** Whether it is worn too is a decision that waits, but levelling comes before its test. */
+  @Test
+  void aCellThatIsOutOfBalanceIsTestedForWearOnceItIsLevel() {
+    TestPlan plan = plan("5: offset -6 0.3; 5: capacity ?", evidence(4, 7, 5));
+    assertEquals(
+        "Whether cell 5 is also worn shows only once it is level with the others; level it first,"
+            + " then make the test.",
+        plan.why());
+    assertEquals("capacity", plan.steps().get(0).quantity());
+  }
+
+  @Test
+  void whereChargeIsInDoubtAndCapacityUnseenTheTestOfCapacityTellsBoth() {
+    TestPlan plan = plan("5: offset 2.3 0.7; 5: capacity ?", evidence(4, 7, 5));
+    assertEquals("capacity", plan.steps().get(0).quantity());
+    assertEquals("Cell 5 is the one in question: its capacity is not known.", plan.why());
+  }
+
+  @Test
+  void ofSeveralInQuestionAllAreNamedAndTheNearestToALimitIsTold() {
+    String why = plan("1: capacity 0.953 0.019; 5: capacity 0.967 0.015", evidence(4, 7, 5)).why();
+    assertTrue(
+        why.startsWith(
+            "Of cells 1 and 5, which can't be judged, cell 5 is nearest to a limit: its"),
+        why);
+    assertTrue(why.contains("below 97 % it would count as worn."), why);
+  }
+
+  @Test
+  void withoutCurrentTheNextThingToLogIsTheCurrent() {
+    Evidence blind = evidence(new Channels(Situation.CELLS, true, false, false), 4, 7, 5, 0);
+    String why = plan("5: capacity 0.967 0.015", blind).why();
+    assertTrue(
+        why.endsWith(
+            "Log the pack current from now on: that narrows it more than any test"
+                + " without it would."),
+        why);
   }
 
   @Test

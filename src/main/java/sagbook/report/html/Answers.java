@@ -48,11 +48,31 @@ final class Answers {
     return new Answers(bank, buys, words).gives();
   }
 
+  /**
+   * What to do first where cells could not be judged: measure. Without such cells, that there is
+   * nothing to do, or nothing more than the verdict asks for.
+   */
+  static String idle(BankResult bank, Buys buys, Words words) {
+    Answers answers = new Answers(bank, buys, words);
+    List<Integer> open = answers.openCells();
+    if (open.isEmpty()) {
+      return bank.verdict().todo().isEmpty() ? words.say("todo.now.none") : "";
+    }
+    String which = open.size() > MOST_NAMED ? "many" : open.size() == 1 ? "one" : "some";
+    return words.say(
+        "todo.now.measure." + which,
+        open.size() > MOST_NAMED ? Integer.toString(open.size()) : buys.list(open),
+        words.say("todo.next"));
+  }
+
   private String fine() {
-    long open = open();
+    long open = openCells().size();
     if (open > 0 && bank.verdict().severity() == Severity.WELL) {
       int all = bank.verdict().cells().size();
-      return words.say("answer.fine.open", Long.toString(open), Integer.toString(all));
+      return words.say(
+          open == 1 ? "answer.fine.open.one" : "answer.fine.open",
+          Long.toString(open),
+          Integer.toString(all));
     }
     boolean joint = troubled().stream().anyMatch(c -> c.finding() == Finding.CONNECTION);
     if (joint && bank.verdict().severity() == Severity.ATTENTION) {
@@ -77,30 +97,26 @@ final class Answers {
           words.say(
               "answer.wrong.cell",
               Integer.toString(cell.cell()),
-              words.say("answer.finding." + cell.finding().words() + (isOpen(cell) ? ".open" : "")),
+              words.say("answer.finding." + cell.findingKey()),
               cost(cell)));
     }
     return sentences.isEmpty() ? List.of(noneWrong()) : sentences;
   }
 
-  /** Whether it may be the joint or the cell. */
-  private static boolean isOpen(CellVerdict cell) {
-    return cell.finding() == Finding.CONNECTION
-        && cell.estimates().slowResponseRelative() instanceof Estimate.Unknown;
-  }
-
   /** Nothing is wrong for sure; a few cells that could not be judged are named. */
   private String noneWrong() {
-    List<String> open =
-        bank.verdict().cells().stream()
-            .filter(c -> c.finding() == Finding.INSUFFICIENT_EVIDENCE)
-            .map(c -> Integer.toString(c.cell()))
-            .toList();
-    if (open.isEmpty() || open.size() > MOST_NAMED) {
+    List<Integer> open = openCells();
+    if (open.isEmpty()) {
       return words.say("answer.wrong.none");
     }
+    if (open.size() > MOST_NAMED) {
+      return words.say(
+          "answer.wrong.open.many",
+          Integer.toString(open.size()),
+          Integer.toString(bank.verdict().cells().size()));
+    }
     String key = open.size() == 1 ? "answer.wrong.open" : "answer.wrong.open.some";
-    return words.say(key, String.join(", ", open));
+    return words.say(key, buys.list(open));
   }
 
   /** What a cell costs; a reading that is wrong costs nothing, resistance costs voltage. */
@@ -159,6 +175,9 @@ final class Answers {
     }
     String cell = Integer.toString(weakest.cell());
     int others = weakest.tiedWith().size();
+    if (others == bank.verdict().cells().size() - 1) {
+      return List.of(words.say("answer.cost.tie.all"));
+    }
     return List.of(
         others > MOST_NAMED
             ? words.say("answer.cost.tie.many", cell, Integer.toString(others))
@@ -201,17 +220,17 @@ final class Answers {
         Numbers.high(estimate));
   }
 
-  private long open() {
+  private List<Integer> openCells() {
     return bank.verdict().cells().stream()
         .filter(c -> c.finding() == Finding.INSUFFICIENT_EVIDENCE)
-        .count();
+        .map(CellVerdict::cell)
+        .toList();
   }
 
   private String sure() {
     int all = bank.verdict().cells().size();
-    long open = open();
-    return open == 0
-        ? words.say("answer.sure.all", Integer.toString(all))
-        : words.say("answer.sure.some", Long.toString(open), Integer.toString(all));
+    int open = openCells().size();
+    String key = open == 0 ? "all" : open == 1 ? "one" : "some";
+    return words.say("answer.sure." + key, Integer.toString(all), Integer.toString(open));
   }
 }

@@ -3,6 +3,7 @@ package sagbook.report.html;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import sagbook.model.Estimate;
 import sagbook.model.Finding;
@@ -39,54 +40,111 @@ final class Buys {
   }
 
   /**
-   * What the first page says: one sentence for whatever bears on a cell that is not healthy. What
-   * else would buy something is left to the table, or the page would seem to advise it.
+   * What the first page says: one sentence for whatever bears on what is advised. What else would
+   * buy something is left to the table, or the page would seem to advise it; so of a battery
+   * without fault, and of cells that are only suspected, no replacement is named.
    */
   List<String> sentences() {
     if (prospect.rebalanced().gainAh() instanceof Estimate.Unknown unknown) {
       return List.of(words.say("buys.unknown", OutsideText.shown(unknown.reason())));
     }
-    if (bank.verdict().cells().stream().allMatch(cell -> cell.finding() == Finding.HEALTHY)) {
-      return List.of(fine());
+    if (troubled().isEmpty()) {
+      return List.of(untroubled());
     }
     List<String> sentences = new ArrayList<>();
     if (isLevelling()) {
       sentences.add(sentence(prospect.rebalanced()));
-    }
-    for (Outcome mended : prospect.mended()) {
-      if (findingOf(mended) == Finding.CONNECTION) {
-        sentences.add(sentence(mended));
+      if (has(Finding.SELF_DISCHARGE)) {
+        sentences.add(words.say("buys.drain"));
       }
     }
+    troubled().stream()
+        .filter(cell -> cell.finding() == Finding.CONNECTION)
+        .forEach(cell -> sentences.add(mending(cell.cell())));
     if (bank.verdict().cells().stream().anyMatch(Buys::isMisread)) {
       sentences.add(words.say("buys.sensor"));
     }
-    List<Outcome> single = worthwhile(prospect.single());
-    List<Outcome> sure = single.stream().filter(this::isSaid).toList();
-    List<Outcome> said = sure.stream().filter(this::isInDoubt).limit(SINGLES_SAID).toList();
-    for (Outcome outcome : said) {
-      boolean level = findingOf(outcome) == Finding.OUT_OF_BALANCE;
-      sentences.add(level ? words.say("buys.level", change(outcome.change())) : sentence(outcome));
+    for (CellVerdict cell : troubled()) {
+      replacing(cell).ifPresent(sentences::add);
     }
-    pairs().stream()
-        .filter(this::isSaid)
-        .filter(this::isInDoubt)
-        .limit(1)
-        .forEach(outcome -> sentences.add(sentence(outcome)));
-    String others = others(said.size(), sure.size(), single.size());
-    sentences.add(said.isEmpty() ? others : others + " " + spare());
+    sentences.addAll(replacingWorn());
     return sentences;
   }
 
-  /** What the best single change would buy a battery without fault. */
-  private String fine() {
-    List<Outcome> changes = new ArrayList<>(prospect.single());
-    changes.add(prospect.rebalanced());
-    return worthwhile(changes).stream()
+  /** What replacing cells that lost capacity buys, alone and two together, the best first. */
+  private List<String> replacingWorn() {
+    List<Outcome> single = worthwhile(prospect.single());
+    List<Outcome> said =
+        single.stream().filter(this::isOfWorn).filter(this::isSaid).limit(SINGLES_SAID).toList();
+    List<String> sentences = new ArrayList<>();
+    said.forEach(outcome -> sentences.add(sentence(outcome)));
+    pairs().stream()
+        .filter(this::isOfWorn)
         .filter(this::isSaid)
-        .findFirst()
-        .map(best -> words.say("buys.fine", sentence(best)) + " " + spare())
-        .orElse(words.say("buys.fine.nothing"));
+        .limit(1)
+        .forEach(outcome -> sentences.add(sentence(outcome)));
+    if (!said.isEmpty()) {
+      String others = said.size() == single.size() ? words.say("buys.other.none") + " " : "";
+      sentences.add(others + spare());
+    }
+    return sentences;
+  }
+
+  /** What mending a joint buys; without a current nobody knows how much of it is the joint's. */
+  private String mending(int cell) {
+    Change mend = Change.mend(cell);
+    return prospect
+        .find(mend)
+        .map(this::sentence)
+        .orElseGet(() -> words.say("buys.joint.unknown", change(mend)));
+  }
+
+  /** Why a cell that is not worn, as far as is known, need not be replaced. */
+  private Optional<String> replacing(CellVerdict cell) {
+    Outcome outcome = prospect.single().get(cell.cell() - 1);
+    String what = change(outcome.change());
+    return switch (cell.finding()) {
+      case OUT_OF_BALANCE, SELF_DISCHARGE ->
+          Optional.of(
+              words.say(
+                  cell.estimates().capacityRelative() instanceof Estimate.Known
+                      ? "buys.level"
+                      : "buys.level.unknown",
+                  what));
+      case HIGH_RESISTANCE -> Optional.of(joint(what, outcome));
+      default -> Optional.empty();
+    };
+  }
+
+  /** Nothing that would seem advised is named of a battery in which nothing was found. */
+  private String untroubled() {
+    boolean open =
+        bank.verdict().cells().stream()
+            .anyMatch(cell -> cell.finding() == Finding.INSUFFICIENT_EVIDENCE);
+    return words.say(
+        open
+            ? "buys.open"
+            : worthwhile(prospect.single()).isEmpty() ? "buys.fine.nothing" : "buys.fine");
+  }
+
+  /** What the table of changes rests on. */
+  List<String> lead() {
+    List<String> lead = new ArrayList<>(List.of(words.say("buys.lead"), spare()));
+    if (troubled().isEmpty()) {
+      lead.add(words.say("buys.not-advised"));
+    }
+    return lead;
+  }
+
+  private List<CellVerdict> troubled() {
+    return bank.verdict().cells().stream()
+        .filter(cell -> cell.finding() != Finding.HEALTHY)
+        .filter(cell -> cell.finding() != Finding.INSUFFICIENT_EVIDENCE)
+        .toList();
+  }
+
+  private boolean has(Finding finding) {
+    return bank.verdict().cells().stream().anyMatch(cell -> cell.finding() == finding);
   }
 
   private String spare() {
@@ -97,11 +155,8 @@ final class Buys {
 
   /** Whether bringing all cells to full together is advised, or surely buys something. */
   private boolean isLevelling() {
-    return bank.verdict().cells().stream()
-            .anyMatch(
-                cell ->
-                    cell.finding() == Finding.OUT_OF_BALANCE
-                        || cell.finding() == Finding.SELF_DISCHARGE)
+    return has(Finding.OUT_OF_BALANCE)
+        || has(Finding.SELF_DISCHARGE)
         || (prospect.rebalanced().gainAh() instanceof Estimate.Known gain
             && gain.low() > WORTH_A_LINE * nominalAh);
   }
@@ -110,24 +165,16 @@ final class Buys {
     return cell.finding() == Finding.VOLTAGE_SENSOR || cell.finding() == Finding.TEMPERATURE_SENSOR;
   }
 
-  /** Whether all cells that a change touches are other than healthy or misread. */
-  private boolean isInDoubt(Outcome outcome) {
+  /** Whether all cells that a change touches lost capacity. */
+  private boolean isOfWorn(Outcome outcome) {
     return outcome.change().cells().stream()
         .map(cell -> bank.verdict().cells().get(cell - 1))
-        .noneMatch(cell -> cell.finding() == Finding.HEALTHY || isMisread(cell));
+        .allMatch(cell -> cell.finding() == Finding.LOW_CAPACITY);
   }
 
   /** A gain that may as well be a loss is left to the table. */
   private boolean isSaid(Outcome outcome) {
     return outcome.gainAh() instanceof Estimate.Known gain && gain.low() >= 0;
-  }
-
-  private String others(int said, int sure, int worthwhile) {
-    if (sure > said) {
-      return words.say("buys.other.table");
-    }
-    String which = said == 0 ? "buys.any" : "buys.other";
-    return words.say(which + (worthwhile > sure ? ".open" : ".none"));
   }
 
   /** The evening that times are reckoned by; empty when the log shows none. */
@@ -169,7 +216,9 @@ final class Buys {
             words.say("buys.column.sag"));
     List<Outcome> shown = new ArrayList<>();
     shown.add(prospect.rebalanced());
-    prospect.mended().stream().filter(this::isInDoubt).forEach(shown::add);
+    prospect.mended().stream()
+        .filter(mended -> findingOf(mended) == Finding.CONNECTION)
+        .forEach(shown::add);
     shown.addAll(worthwhile(prospect.single()));
     shown.addAll(pairs());
     List<List<String>> rows = new ArrayList<>();
@@ -245,18 +294,20 @@ final class Buys {
     return charge;
   }
 
+  /** What less resistance buys: less sag, and only where it is worth a word more time. */
   private String joint(String what, Outcome outcome) {
-    if (outcome.sagV() instanceof Estimate.Known sag
-        && prospect.sagV() instanceof Estimate.Known now
-        && outcome.gainEveningMinutes() instanceof Estimate.Known minutes) {
-      return words.say(
-          "buys.joint",
-          what,
-          Numbers.with(Numbers.significant(1000 * (now.value() - sag.value()), 2), "mV"),
-          Numbers.with(Numbers.significant(prospect.use().highestDischargeA().orElse(0), 3), "A"),
-          time(minutes.value()));
+    if (!(outcome.sagV() instanceof Estimate.Known sag
+        && prospect.sagV() instanceof Estimate.Known now)) {
+      return words.say("buys.joint.unknown", what);
     }
-    return words.say("buys.joint.unknown", what);
+    double minutes = outcome.gainEveningMinutes().find().orElse(0);
+    boolean longer = outcome.change().kind() == Change.Kind.MEND_JOINT && minutes >= 1;
+    return words.say(
+        longer ? "buys.joint.longer" : "buys.joint",
+        what,
+        Numbers.with(Numbers.significant(1000 * (now.value() - sag.value()), 2), "mV"),
+        Numbers.with(Numbers.significant(prospect.use().highestDischargeA().orElse(0), 3), "A"),
+        time(minutes));
   }
 
   private String time(double minutes) {
@@ -280,7 +331,7 @@ final class Buys {
     };
   }
 
-  private String list(List<Integer> cells) {
+  String list(List<Integer> cells) {
     StringBuilder text = new StringBuilder();
     for (int i = 0; i < cells.size(); i++) {
       String between = i == 0 ? "" : i == cells.size() - 1 ? words.say("list.last") : ", ";

@@ -54,12 +54,14 @@ public record Page(
    * @param headline the one sentence
    * @param state is it fine, and what is wrong
    * @param todo what to do now
+   * @param idle what is said where that is nothing, or what to measure beside it; may be empty
    * @param worth what that buys, and how sure it is
    * @param nextMonth what to measure or change
    * @param plan the test for next month, sentences
    * @param checklists an action with what to go through before it
    * @param ranking cells, weakest first
    * @param gives what the battery gives as it is, sentences
+   * @param buysLead what the table of changes rests on
    * @param buys what each change would buy
    * @param plates charts
    * @param missing charts that could not be drawn, and why
@@ -76,12 +78,14 @@ public record Page(
       String headline,
       List<Entry> state,
       List<String> todo,
+      String idle,
       List<Entry> worth,
       List<String> nextMonth,
       List<String> plan,
       List<Entry> checklists,
       Ranking ranking,
       List<String> gives,
+      List<String> buysLead,
       DataTable buys,
       List<NumberedPlate> plates,
       List<String> missing,
@@ -98,7 +102,7 @@ public record Page(
     public boolean isBrief() {
       Stream<String> entries =
           Stream.of(state, worth).flatMap(List::stream).flatMap(e -> e.sentences().stream());
-      Stream<String> lists = Stream.of(todo, nextMonth, plan).flatMap(List::stream);
+      Stream<String> lists = Stream.of(todo, List.of(idle), nextMonth, plan).flatMap(List::stream);
       return Stream.concat(entries, lists).mapToInt(String::length).sum() < BRIEF;
     }
   }

@@ -62,7 +62,7 @@ final class RankingTable {
         cell.rank(),
         span(cell),
         cell.cell(),
-        words.say("finding." + cell.finding().words()),
+        words.say("finding." + cell.findingKey()),
         picks.of(cell.cell()),
         figures);
   }

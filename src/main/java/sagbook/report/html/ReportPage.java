@@ -128,12 +128,14 @@ public final class ReportPage {
         OutsideText.shown(bank.verdict().headline()),
         Answers.state(bank, buys, words),
         shown(bank.verdict().todo()),
+        Answers.idle(bank, buys, words),
         Answers.worth(bank, buys, words),
         shown(bank.verdict().nextMonth()),
         plan(bank.plan()),
         checklists(bank.verdict()),
         RankingTable.of(bank.verdict().cells(), picks, words),
         Answers.gives(bank, buys, words),
+        buys.lead(),
         buys.table(),
         numbered,
         drawn.missing(),
@@ -155,11 +157,11 @@ public final class ReportPage {
                   step.halfWidthPercent() instanceof Estimate.Known
                       ? "plan.buys"
                       : "plan.buys.unknown",
-                  words.say("plan." + step.quantity()),
+                  words.say("plan.quantity." + step.quantity()),
                   Integer.toString(plan.cell()),
                   Numbers.significant(step.halfWidthPercent().find().orElse(0), 2),
                   Numbers.significant(then.value(), 2))
-              : words.say("plan.buys.nothing", words.say("plan." + step.quantity()));
+              : words.say("plan.buys.nothing", words.say("plan.quantity." + step.quantity()));
       sentences.add(OutsideText.shown(step.doing()) + " " + buys);
     }
     return sentences;

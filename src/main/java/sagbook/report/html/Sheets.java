@@ -3,9 +3,9 @@ package sagbook.report.html;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import sagbook.estimate.TemperatureFault;
 import sagbook.evidence.Stress;
 import sagbook.model.Estimate;
+import sagbook.model.Finding;
 import sagbook.record.BankResult;
 import sagbook.record.CellReading;
 import sagbook.record.Quantity;
@@ -66,14 +66,11 @@ final class Sheets {
     }
     List<String> evidence = new ArrayList<>();
     cell.evidence().forEach(sentence -> evidence.add(OutsideText.shown(sentence)));
-    if (cell.estimates().temperatureFault() instanceof TemperatureFault.Seen seen) {
-      evidence.add(words.say("sheet.temperature-fault", OutsideText.shown(seen.words())));
-    }
     String title =
         words.say(
             "sheet.title",
             Integer.toString(cell.cell()),
-            words.say("finding." + cell.finding().words()));
+            words.say("finding." + cell.findingKey()));
     return new Page.Sheet(
         cell.cell(),
         title,
@@ -91,10 +88,16 @@ final class Sheets {
     String name = words.say("quantity." + quantity.key());
     Estimate estimate = Display.of(quantity, quantity.of(cell));
     if (estimate instanceof Estimate.Known known) {
+      String value = Numbers.with(Display.value(known, words), Display.unit(quantity));
+      // A drain beyond what unknown bleeding took from the other cells is the least it may be.
+      boolean least =
+          quantity == Quantity.SELF_DISCHARGE_MA
+              && cell.finding() == Finding.SELF_DISCHARGE
+              && !bank.evidence().channels().hasBleed();
       return new Page.Line(
           name,
-          Numbers.with(Display.value(known, words), Display.unit(quantity)),
-          Display.range(known, words));
+          least ? words.say("at-least", value) : value,
+          least ? words.say("range.least", Numbers.low(known)) : Display.range(known, words));
     }
     String reason = OutsideText.shown(((Estimate.Unknown) estimate).reason());
     return new Page.Line(name, words.say("none.because", reason), "");
