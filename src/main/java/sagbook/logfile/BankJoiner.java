@@ -69,6 +69,7 @@ final class BankJoiner {
         sign,
         request.from(),
         request.to(),
+        request.pack().timezone(),
         notes);
   }
 
@@ -99,7 +100,7 @@ final class BankJoiner {
     List<String> notes = new ArrayList<>();
     for (FileGroup group : groups) {
       if (group.isChangeOnly()) {
-        notes.add(WORDS.say("reading.rows.changes", GapCounter.plain(holdS / 60)));
+        notes.add(WORDS.say("reading.rows.changes", WORDS.span(holdS)));
       } else if (group.isPartial()) {
         notes.add(WORDS.say("reading.rows.rounds"));
       }

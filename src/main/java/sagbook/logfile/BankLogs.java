@@ -1,6 +1,7 @@
 package sagbook.logfile;
 
 import java.time.Instant;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import sagbook.align.ClockOffset;
@@ -19,6 +20,7 @@ import sagbook.model.Channels;
  * @param sign of the current
  * @param from leave out what is earlier
  * @param to leave out what is this late or later
+ * @param zone of the pack, for moments that are said
  * @param notes plain sentences about how the files were understood
  */
 record BankLogs(
@@ -32,6 +34,7 @@ record BankLogs(
     SignDecision sign,
     Optional<Instant> from,
     Optional<Instant> to,
+    ZoneId zone,
     List<String> notes) {
   BankLogs {
     files = List.copyOf(files);

@@ -137,14 +137,14 @@ final class BankReader {
             inputs.size() == 1 ? "reading.rows.one" : "reading.rows",
             Words.whole(rows),
             Integer.toString(inputs.size()),
-            gaps.first().toString(),
-            gaps.last().toString(),
-            GapCounter.plain(gaps.cadenceS())));
+            WORDS.time(gaps.first(), logs.zone()),
+            WORDS.time(gaps.last(), logs.zone()),
+            gaps.cadence()));
     sentences.addAll(logs.notes());
-    sentences.add(gaps.sentence());
+    sentences.add(gaps.sentence(logs.zone()));
     sentences.addAll(stream.placeSentences());
     sentences.addAll(issues.sentences());
-    sentences.addAll(statistics.sentences());
+    sentences.addAll(statistics.sentences(logs.zone()));
     return new ReadReport(
         inputs,
         sentences,

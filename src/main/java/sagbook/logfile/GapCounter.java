@@ -1,6 +1,7 @@
 package sagbook.logfile;
 
 import java.time.Instant;
+import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import sagbook.wording.Words;
 
@@ -51,29 +52,26 @@ final class GapCounter {
     return instant(lastS);
   }
 
-  String sentence() {
+  /** The usual time between rows as people say it. */
+  String cadence() {
+    return Double.isNaN(cadenceS) ? WORDS.say("reading.cadence.unknown") : WORDS.span(cadenceS);
+  }
+
+  /** The gaps in one sentence, moments by the clock of a zone. */
+  String sentence(ZoneId zone) {
     if (gaps == 0) {
-      return WORDS.say("reading.gaps.none", plain(leastS));
+      return WORDS.say("reading.gaps.none", WORDS.span(leastS));
     }
     return WORDS.say(
-        "reading.gaps",
+        gaps == 1 ? "reading.gaps.one" : "reading.gaps",
         Words.whole(gaps),
-        plain(leastS),
-        Words.fixed(totalS / 3600, 1),
-        Words.fixed(longestS / 3600, 1),
-        instant(longestFromS).toString());
+        WORDS.span(leastS),
+        WORDS.span(totalS),
+        WORDS.span(longestS),
+        WORDS.time(instant(longestFromS), zone));
   }
 
   private static Instant instant(double timeS) {
     return Instant.ofEpochSecond(Math.round(timeS)).truncatedTo(ChronoUnit.SECONDS);
-  }
-
-  /** A number without needless decimals. */
-  static String plain(double value) {
-    if (Double.isNaN(value)) {
-      return WORDS.say("reading.number.unknown");
-    }
-    double rounded = Math.rint(value * 100) / 100;
-    return rounded == Math.rint(rounded) ? Words.whole((long) rounded) : Double.toString(rounded);
   }
 }

@@ -1,6 +1,7 @@
 package sagbook.logfile;
 
 import java.time.Instant;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import sagbook.model.ChannelQuality;
@@ -101,7 +102,7 @@ final class LogStatistics {
   }
 
   /** What is odd about the rows, in plain sentences. */
-  List<String> sentences() {
+  List<String> sentences(ZoneId zone) {
     List<String> sentences = new ArrayList<>();
     if (smear.isSmeared()) {
       sentences.add(WORDS.say("reading.smeared"));
@@ -114,21 +115,21 @@ final class LogStatistics {
       sentences.add(WORDS.say("reading.one-after-another", Words.fixed(most, 1)));
     }
     for (int i = 0; i < slots.cells(); i++) {
-      addStuck(sentences, "reading.stuck.voltage", i + 1, voltages[i]);
-      addStuck(sentences, "reading.stuck.temperature", i + 1, temperatures[i]);
+      addStuck(sentences, "reading.stuck.voltage", i + 1, voltages[i], zone);
+      addStuck(sentences, "reading.stuck.temperature", i + 1, temperatures[i], zone);
     }
     return sentences;
   }
 
   private static void addStuck(
-      List<String> sentences, String key, int place, ChannelStatistics channel) {
+      List<String> sentences, String key, int place, ChannelStatistics channel, ZoneId zone) {
     if (channel.stuckS() >= LEAST_STUCK_S) {
       sentences.add(
           WORDS.say(
               key,
               Integer.toString(place),
-              Words.fixed(channel.stuckS() / 3600, 0),
-              Instant.ofEpochSecond((long) channel.stuckFromS()).toString()));
+              WORDS.span(channel.stuckS()),
+              WORDS.time(Instant.ofEpochSecond((long) channel.stuckFromS()), zone)));
     }
   }
 

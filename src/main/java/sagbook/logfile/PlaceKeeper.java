@@ -2,6 +2,7 @@ package sagbook.logfile;
 
 import java.io.IOException;
 import java.time.Instant;
+import java.time.ZoneId;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
@@ -38,6 +39,7 @@ final class PlaceKeeper implements RowStream {
 
   private final RowStream in;
   private final Slots slots;
+  private final ZoneId zone;
   private final double pauseS;
   private final Deque<Row> behind = new ArrayDeque<>();
   private final Deque<Row> ahead = new ArrayDeque<>();
@@ -49,9 +51,11 @@ final class PlaceKeeper implements RowStream {
   private boolean changed;
   private boolean ended;
 
-  PlaceKeeper(RowStream in, Slots slots, double cadenceS) {
+  /** {@code zone} is that of the moments which are said. */
+  PlaceKeeper(RowStream in, Slots slots, double cadenceS, ZoneId zone) {
     this.in = in;
     this.slots = slots;
+    this.zone = zone;
     this.pauseS = PAUSE_STEPS * cadenceS;
     this.turned = new double[slots.cells()];
     this.voltagePlace = IntStream.rangeClosed(1, slots.cells()).toArray();
@@ -243,7 +247,7 @@ final class PlaceKeeper implements RowStream {
             .filter(i -> place[i] != i + 1)
             .mapToObj(i -> Integer.toString(i + 1))
             .collect(Collectors.joining(", "));
-    String from = Instant.ofEpochSecond((long) timeS).toString();
+    String from = WORDS.time(Instant.ofEpochSecond((long) timeS), zone);
     sentences.add(
         moved.isEmpty()
             ? WORDS.say("reading.places.again", from)

@@ -41,7 +41,7 @@ final class StreamBuilder {
   }
 
   private RowStream keepingPlaces(RowStream rows, double cadenceS) {
-    PlaceKeeper keeper = new PlaceKeeper(rows, slots, cadenceS);
+    PlaceKeeper keeper = new PlaceKeeper(rows, slots, cadenceS, logs.zone());
     places = Optional.of(keeper);
     return keeper;
   }

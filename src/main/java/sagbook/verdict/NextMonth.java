@@ -22,7 +22,9 @@ final class NextMonth {
     Set<String> all = new LinkedHashSet<>();
     all.addAll(reasons(estimates.cells(), CellEstimates::capacityRelative));
     all.addAll(reasons(estimates.cells(), CellEstimates::resistanceRelative));
-    if (estimates.medianCapacityAh() instanceof Estimate.Unknown u && !isSaid(u, loggingAdvice)) {
+    if (estimates.medianCapacityAh() instanceof Estimate.Unknown u
+        && !isSaid(u, loggingAdvice)
+        && !isOfOpenCell(u, estimates.cells())) {
       all.add(VerdictWords.capital(u.reason()) + ".");
     }
     all.addAll(loggingAdvice);
@@ -47,6 +49,14 @@ final class NextMonth {
                         : VerdictWords.capital(VerdictWords.cells(those)) + ": " + reason)
                     + "."));
     return sentences;
+  }
+
+  /** Whether what hides the string's capacity is a cell that the same test is asked for anyway. */
+  private static boolean isOfOpenCell(Estimate.Unknown unknown, List<CellEstimates> cells) {
+    return cells.stream()
+        .filter(cell -> cell.capacityRelative() instanceof Estimate.Unknown)
+        .map(cell -> WORDS.say("unknown.empty-first", Integer.toString(cell.cell())))
+        .anyMatch(unknown.reason()::equals);
   }
 
   /** Whether the advice on logging says the same of the current. */

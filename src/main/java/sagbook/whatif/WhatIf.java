@@ -168,14 +168,27 @@ public final class WhatIf {
       energy[row] = kiloWattHours(model, then, now) - kiloWattHours(model, now, now);
       milliohm[row] = then.totalMilliohm();
     }
+    Estimate sag = sag(model, milliohm);
+    Optional<Estimate> unseen = unseen(change);
+    if (unseen.isPresent()) {
+      Estimate none = unseen.get();
+      return new Outcome(change, none, none, none, none, sag);
+    }
     Estimate kWh = inTheEvening(energy);
     return new Outcome(
-        change,
-        StringDraws.estimate(charge),
-        inTheEvening(evening),
-        kWh,
-        minutes(kWh),
-        sag(model, milliohm));
+        change, StringDraws.estimate(charge), inTheEvening(evening), kWh, minutes(kWh), sag);
+  }
+
+  /**
+   * Nothing is said of what replacing a cell buys whose capacity the log does not show: the answer
+   * would be what cells usually hold, not what this one does.
+   */
+  private Optional<Estimate> unseen(Change change) {
+    return change.cells().stream()
+        .filter(cell -> change.kind() == Change.Kind.REPLACE)
+        .filter(cell -> cells.get(cell - 1).capacityRelative() instanceof Estimate.Unknown)
+        .findFirst()
+        .map(cell -> Estimate.unknown(WORDS.say("unknown.replaced", Integer.toString(cell))));
   }
 
   private static StringModel.State now(StringModel model, int row) {

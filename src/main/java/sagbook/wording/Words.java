@@ -23,6 +23,13 @@ import java.util.TreeSet;
  * same keys.
  */
 public final class Words {
+  private static final double MINUTE_S = 60;
+  private static final double HOUR_S = 3600;
+  private static final double DAY_S = 86_400;
+
+  /** From this many of the next larger unit on a length of time is said in it. */
+  private static final double LEAST_OF_NEXT = 2;
+
   private static final Words ENGLISH = read("/sagbook/words.properties");
 
   private final Properties sentences;
@@ -135,6 +142,18 @@ public final class Words {
   /** A count such as "1,234", as results.json has it within its sentences. */
   public static String whole(long count) {
     return String.format(Locale.ROOT, "%,d", count);
+  }
+
+  /** A length of time as people say it: "10 s", "5 min", "1.5 h", "30 days". */
+  public String span(double seconds) {
+    double[] unit = {1, MINUTE_S, HOUR_S, DAY_S};
+    String[] key = {"span.seconds", "span.minutes", "span.hours", "span.days"};
+    int k = 0;
+    while (k + 1 < unit.length && seconds >= LEAST_OF_NEXT * unit[k + 1]) {
+      k++;
+    }
+    double tenths = Math.rint(10 * seconds / unit[k]) / 10;
+    return say(key[k], fixed(tenths, tenths < 10 && tenths != Math.rint(tenths) ? 1 : 0));
   }
 
   /** The language's tag for the page. */

@@ -161,6 +161,20 @@ class WhatIfTest {
     assertEquals(4, ah(relative.single().get(2)), 1e-9);
   }
 
+  /** Drawn from what cells usually hold, the gain of a far worn cell lay outside its range. */
+  @Test
+  void whatReplacingACellBuysWhoseCapacityIsNotKnownIsNotKnownEither() {
+    InventedString string = new InventedString().cell(100, 0).cell(100, 0).cell(100, 0);
+    string.cell(Estimate.unknown("not seen"), exact(0), exact(1), exact(0));
+    WhatIf asked = string.asked();
+    assertEquals(
+        Estimate.unknown("the capacity of cell 4 is not known"),
+        asked.outcome(Change.replace(List.of(4))).gainAh());
+    assertTrue(asked.outcome(Change.replace(List.of(1, 4))).gainAh() instanceof Estimate.Unknown);
+    assertTrue(asked.outcome(Change.replace(List.of(1))).gainAh() instanceof Estimate.Known);
+    assertTrue(asked.outcome(Change.rebalance()).gainAh() instanceof Estimate.Known);
+  }
+
   @Test
   void withoutCurrentNoEnergyAndNoSag() {
     Use none = new Use(OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty());

@@ -14,6 +14,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import sagbook.issue.RowIssue;
@@ -97,6 +98,23 @@ final class WordsTest {
     for (Quantity quantity : Quantity.values()) {
       assertTrue(WORDS.has("quantity." + quantity.key()), quantity.key());
     }
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "0.5, 0.5 s",
+    "10, 10 s",
+    "119, 119 s",
+    "120, 2 min",
+    "300, 5 min",
+    "5400, 90 min",
+    "9000, 2.5 h",
+    "86400, 24 h",
+    "172800, 2 days",
+    "2592000, 30 days"
+  })
+  void lengthsOfTimeAreSaidAsPeopleSayThem(double seconds, String said) {
+    assertEquals(said, WORDS.span(seconds));
   }
 
   @Test

@@ -60,7 +60,7 @@ public final class TemperatureWatch {
     }
     double stuck = evidence.temperatureStuckHours()[c];
     if (stuck > STUCK_HOURS) {
-      return new TemperatureFault.Seen(WORDS.say("thermometer.stuck", Words.fixed(stuck, 0)));
+      return new TemperatureFault.Seen(WORDS.say("thermometer.stuck", WORDS.span(3600 * stuck)));
     }
     if (Math.abs(mean) > FAR_OFF_K) {
       return new TemperatureFault.Seen(

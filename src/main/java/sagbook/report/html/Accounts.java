@@ -1,7 +1,6 @@
 package sagbook.report.html;
 
 import java.time.Instant;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -10,21 +9,28 @@ import sagbook.account.BalancingAccount;
 import sagbook.account.Exposure;
 import sagbook.account.StressAccount;
 import sagbook.evidence.Stress;
+import sagbook.model.Chemistry;
 import sagbook.model.Estimate;
+import sagbook.model.Finding;
+import sagbook.model.Limits;
+import sagbook.model.PackDescription;
 import sagbook.record.BankResult;
 import sagbook.report.chart.DataTable;
 import sagbook.report.words.Numbers;
+import sagbook.verdict.CellVerdict;
 import sagbook.wording.Words;
 
 /** What a bank went through, and what its boards did about balance. */
 final class Accounts {
+  private static final double HOURS_A_DAY = 24;
+
   private final BankResult bank;
-  private final ZoneId zone;
+  private final PackDescription pack;
   private final Words words;
 
-  Accounts(BankResult bank, ZoneId zone, Words words) {
+  Accounts(BankResult bank, PackDescription pack, Words words) {
     this.bank = bank;
-    this.zone = zone;
+    this.pack = pack;
     this.words = words;
   }
 
@@ -32,6 +38,7 @@ final class Accounts {
   DataTable stress() {
     StressAccount account = bank.account().stress();
     Stress counted = bank.evidence().stress();
+    Limits limits = pack.limits();
     List<List<String>> rows = new ArrayList<>();
     rows.add(List.of(words.say("stress.in"), energy(counted.chargedAh(), counted.chargedKWh())));
     rows.add(
@@ -40,11 +47,24 @@ final class Accounts {
     rows.add(List.of(words.say("stress.cycles"), number(account.fullCycles(), "1")));
     rows.add(List.of(words.say("stress.full"), unit(account.heldFullHours(), "h")));
     rows.add(List.of(words.say("stress.since"), since(account.daysSinceFull())));
-    rows.add(List.of(words.say("stress.frozen"), exposure(account.chargedFrozen())));
-    rows.add(List.of(words.say("stress.cool"), exposure(account.chargedCool())));
-    rows.add(List.of(words.say("stress.hot"), exposure(account.chargedHot())));
-    rows.add(List.of(words.say("stress.above"), outside(counted.hoursAboveMax())));
-    rows.add(List.of(words.say("stress.below"), outside(counted.hoursBelowMin())));
+    rows.add(
+        List.of(
+            limit("stress.frozen", limits.chargeMinTemperatureC(), "°C"),
+            exposure(account.chargedFrozen())));
+    rows.add(
+        List.of(
+            limit("stress.cool", limits.chargeCoolTemperatureC(), "°C"),
+            exposure(account.chargedCool())));
+    rows.add(
+        List.of(
+            limit("stress.hot", limits.chargeMaxTemperatureC(), "°C"),
+            exposure(account.chargedHot())));
+    rows.add(
+        List.of(
+            limit("stress.above", limits.cellMaxVoltage(), "V"), outside(counted.hoursAboveMax())));
+    rows.add(
+        List.of(
+            limit("stress.below", limits.cellMinVoltage(), "V"), outside(counted.hoursBelowMin())));
     rows.add(
         List.of(
             words.say("stress.spread"),
@@ -72,12 +92,12 @@ final class Accounts {
     } else {
       double useful =
           account.boards().stream().mapToDouble(b -> b.bledAh() * b.nearFullShare()).sum() / bled;
-      sentences.add(words.say("balancing.useful", unit(bled, "Ah"), Numbers.percent(useful)));
+      sentences.add(words.say("balancing.useful" + curve(), unit(bled, "Ah"), share(useful)));
     }
     String most = unit(account.mostMilliamp(), "mA");
     if (account.nearFullHours() == 0) {
       // No time near full is no rate of bleeding: nothing to compare with a drain.
-      sentences.add(words.say("balancing.never-full"));
+      sentences.add(words.say("balancing.never-full" + curve()));
     } else if (account.neededMilliamp() instanceof Estimate.Known needed) {
       sentences.add(
           words.say(
@@ -87,8 +107,9 @@ final class Accounts {
               unit(needed.value(), "mA"),
               unit(needed.high(), "mA")));
     } else {
-      sentences.add(words.say("balancing.drain-unknown", most));
+      sentences.add(words.say("balancing.drain-unknown", most, unit(account.nearFullHours(), "h")));
     }
+    sentences.addAll(levelling(account));
     for (int c = 0; c < account.boards().size(); c++) {
       BalancingAccount.Board board = account.boards().get(c);
       if (board.isHeldBackByWarmth()) {
@@ -96,6 +117,51 @@ final class Accounts {
       }
     }
     return sentences;
+  }
+
+  /** How long the boards need for cells that are out of balance, were all as in this log. */
+  private List<String> levelling(BalancingAccount account) {
+    List<String> sentences = new ArrayList<>();
+    for (CellVerdict cell : bank.verdict().cells()) {
+      if (cell.finding() == Finding.OUT_OF_BALANCE
+          && account.mostMilliamp() > 0
+          && cell.estimates().chargeOffsetPercent() instanceof Estimate.Known offset) {
+        double daysAPercent =
+            pack.nominalCapacityAh() / 100 / (account.mostMilliamp() / 1000) / HOURS_A_DAY;
+        boolean less = offset.value() < 0;
+        Estimate.Known days =
+            new Estimate.Known(
+                daysAPercent * Math.abs(offset.value()),
+                daysAPercent * Math.max(0, less ? -offset.high() : offset.low()),
+                daysAPercent * (less ? -offset.low() : offset.high()));
+        sentences.add(
+            words.say(
+                "balancing.levelling",
+                Integer.toString(cell.cell()),
+                Numbers.value(days),
+                Numbers.low(days),
+                Numbers.high(days)));
+      }
+    }
+    return sentences;
+  }
+
+  /** On a curve without a plateau a board sees everywhere which cell is ahead. */
+  private String curve() {
+    return bank.chemistry() == Chemistry.LFP ? "" : ".sloping";
+  }
+
+  /** A share in whole per cent, and as a bound where that would read as all or nothing. */
+  private String share(double share) {
+    boolean nearlyAll = share < 1 && share > 0.99;
+    boolean nearlyNone = share > 0 && share < 0.01;
+    return nearlyAll
+        ? words.say("share.nearly-all")
+        : nearlyNone ? words.say("share.nearly-none") : Numbers.percent(share);
+  }
+
+  private String limit(String key, double limit, String unit) {
+    return words.say(key, Numbers.with(Numbers.plain(limit), unit));
   }
 
   /** One line a board; empty when no bleed level was logged. */
@@ -109,9 +175,9 @@ final class Accounts {
               Integer.toString(cell++),
               significant(board.bledAh()),
               significant(board.hours()),
-              board.bledAh() > 0 ? Numbers.percent(board.nearFullShare()) : words.say("none.short"),
+              board.bledAh() > 0 ? share(board.nearFullShare()) : words.say("none.short"),
               Double.isFinite(board.lastS())
-                  ? words.date(Instant.ofEpochSecond(Math.round(board.lastS())), zone)
+                  ? words.date(Instant.ofEpochSecond(Math.round(board.lastS())), pack.timezone())
                   : words.say("never"),
               board.hoursToLevel() instanceof Estimate.Known hours
                   ? significant(hours.value())
@@ -134,7 +200,11 @@ final class Accounts {
 
   private String exposure(Optional<Exposure> exposure) {
     return exposure
-        .map(e -> unit(e.hours(), "h") + ", " + unit(e.chargedAh(), "Ah"))
+        .map(
+            e ->
+                e.hours() == 0
+                    ? words.say("never")
+                    : unit(e.hours(), "h") + ", " + unit(e.chargedAh(), "Ah"))
         .orElse(words.say("not-logged"));
   }
 
@@ -167,6 +237,7 @@ final class Accounts {
   }
 
   private static String significant(double value) {
-    return Numbers.significant(value, Math.abs(value) >= 100 ? 4 : 2);
+    double size = Math.abs(value);
+    return Numbers.significant(value, size >= 1000 ? 4 : size >= 100 ? 3 : 2);
   }
 }

@@ -128,8 +128,9 @@ final class Answers {
     if (cell.finding() == Finding.VOLTAGE_SENSOR || cell.finding() == Finding.TEMPERATURE_SENSOR) {
       return words.say("answer.cost.nothing");
     }
-    if (alone instanceof Estimate.Unknown unknown) {
-      return words.say("answer.cost.unknown", OutsideText.shown(unknown.reason()));
+    if (alone instanceof Estimate.Unknown) {
+      // Why stands with what would tell it, under what to do next month.
+      return words.say("answer.cost.unknown");
     }
     Estimate.Known cost = (Estimate.Known) alone;
     String most = Numbers.with(Numbers.high(cost), "Ah");

@@ -116,7 +116,7 @@ public final class ReportPage {
   private Page.Bank bank(BankResult bank, String id) {
     Picks picks = Picks.of(bank.verdict().cells());
     Buys buys = new Buys(bank, result.pack().nominalCapacityAh(), words);
-    Accounts accounts = new Accounts(bank, zone(), words);
+    Accounts accounts = new Accounts(bank, result.pack(), words);
     Plates drawn = Plates.of(bank, result.pack(), words);
     List<Page.NumberedPlate> numbered = new ArrayList<>();
     for (Plate plate : drawn.drawn()) {
