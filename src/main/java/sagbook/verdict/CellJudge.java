@@ -79,6 +79,19 @@ final class CellJudge {
         || Math.abs(cell.chargeOffsetPercent().find().orElse(0)) > rules.offsetPercent().worth();
   }
 
+  /**
+   * Whether neither size nor charge can be read from a cell whose neighbours' can: such a cell does
+   * not follow the curve that the others share, which is a reason to look at it first.
+   */
+  static boolean standsApart(CellEstimates cell, List<CellEstimates> all) {
+    return isUnread(cell) && 2 * all.stream().filter(CellJudge::isUnread).count() < all.size();
+  }
+
+  private static boolean isUnread(CellEstimates cell) {
+    return cell.capacityRelative() instanceof Estimate.Unknown
+        && cell.chargeOffsetPercent() instanceof Estimate.Unknown;
+  }
+
   private static Estimate doubted(Estimate relative, double share) {
     return relative instanceof Estimate.Known k
         ? new Estimate.Known(k.value(), k.low() / (1 + share), k.high() * (1 + share))

@@ -21,22 +21,10 @@ import sagbook.wording.Words;
  * @param limit the limit that the range holds, in the quantity's unit; NaN where there is no value
  * @param nearness distance from value to limit over the range's half-width, 0 to 1; 0 where there
  *     is no value
- * @param unseen all cells that have no value of that kind
- * @param open all cells that could not be judged
+ * @param verdict on all cells
  */
-record Doubt(
-    CellVerdict cell,
-    Kind kind,
-    double limit,
-    double nearness,
-    List<Integer> unseen,
-    List<Integer> open) {
+record Doubt(CellVerdict cell, Kind kind, double limit, double nearness, BankVerdict verdict) {
   private static final Words WORDS = Words.english();
-
-  Doubt {
-    unseen = List.copyOf(unseen);
-    open = List.copyOf(open);
-  }
 
   /** Quantities that a test can make surer. */
   enum Kind {
@@ -108,7 +96,8 @@ record Doubt(
         && other.cell.cell() == cell.cell();
   }
 
-  private static List<Integer> unseen(BankVerdict verdict, Kind kind) {
+  /** All cells that have no value of that kind. */
+  private List<Integer> unseen() {
     return verdict.cells().stream()
         .filter(c -> kind.of(c.estimates()) instanceof Estimate.Unknown)
         .map(CellVerdict::cell)
@@ -116,7 +105,17 @@ record Doubt(
   }
 
   private int urgency() {
-    return isOpen(cell) && isKnown() ? 0 : isKnown() ? 2 : 1;
+    boolean suspected = isKnown() || CellJudge.standsApart(cell.estimates(), estimates());
+    return isOpen(cell) && suspected ? 0 : isKnown() ? 2 : 1;
+  }
+
+  private List<CellEstimates> estimates() {
+    return verdict.cells().stream().map(CellVerdict::estimates).toList();
+  }
+
+  /** All cells that could not be judged. */
+  private List<Integer> open() {
+    return verdict.cells().stream().filter(Doubt::isOpen).map(CellVerdict::cell).toList();
   }
 
   private static boolean isOpen(CellVerdict cell) {
@@ -130,18 +129,15 @@ record Doubt(
   /** One limit of the rules. */
   private record Limit(Kind kind, double at, Predicate<Finding> matters) {
     Optional<Doubt> doubt(CellVerdict cell, BankVerdict verdict) {
-      List<Integer> unseen = unseen(verdict, kind);
-      List<Integer> open =
-          verdict.cells().stream().filter(Doubt::isOpen).map(CellVerdict::cell).toList();
       Estimate estimate = kind.of(cell.estimates());
       if (estimate instanceof Estimate.Known known) {
         double nearness = Math.abs(known.value() - at) / known.halfWidth();
         return known.low() < at && at < known.high()
-            ? Optional.of(new Doubt(cell, kind, at, nearness, unseen, open))
+            ? Optional.of(new Doubt(cell, kind, at, nearness, verdict))
             : Optional.empty();
       }
       return isOpen(cell) || mayHideWear(cell)
-          ? Optional.of(new Doubt(cell, kind, Double.NaN, 0, unseen, open))
+          ? Optional.of(new Doubt(cell, kind, Double.NaN, 0, verdict))
           : Optional.empty();
     }
   }
@@ -172,16 +168,12 @@ record Doubt(
   String sentence() {
     String place = Integer.toString(cell.cell());
     if (!(kind.of(cell.estimates()) instanceof Estimate.Known known)) {
-      return mayHideWear(cell)
-          ? WORDS.say("doubt.level", place)
-          : unseen.size() == 1
-              ? WORDS.say("doubt.unknown." + kind.key(), place)
-              : WORDS.say("doubt.unknown.all." + kind.key(), VerdictWords.cells(unseen));
+      return unknown(place);
     }
     boolean charge = kind == Kind.CHARGE;
     String which =
-        isOpen(cell) && open.size() > 1
-            ? WORDS.say("doubt.nearest", place, VerdictWords.cells(open))
+        isOpen(cell) && open().size() > 1
+            ? WORDS.say("doubt.nearest", place, VerdictWords.cells(open()))
             : WORDS.say(cell.finding() == Finding.HEALTHY ? "doubt.healthy" : "doubt.cell", place);
     return WORDS.say(
         "doubt." + kind.key(),
@@ -196,6 +188,19 @@ record Doubt(
   /** Whether the cell has its finding, and only what to do about it is in doubt. */
   private boolean isJudged() {
     return cell.finding() == Finding.LOW_CAPACITY || cell.finding() == Finding.HIGH_RESISTANCE;
+  }
+
+  /** That there is no value: of this cell, of several, or of any. */
+  private String unknown(String place) {
+    if (mayHideWear(cell)) {
+      return WORDS.say("doubt.level", place);
+    }
+    List<Integer> unseen = unseen();
+    String of =
+        unseen.size() == verdict.cells().size()
+            ? "doubt.unknown.none."
+            : unseen.size() > 1 ? "doubt.unknown.all." : "doubt.unknown.";
+    return WORDS.say(of + kind.key(), unseen.size() > 1 ? VerdictWords.cells(unseen) : place);
   }
 
   private String said(double value) {

@@ -116,7 +116,11 @@ final class Headline {
     CellJudge judge = new CellJudge(rules);
     return cells.stream()
         .filter(c -> c.finding() == Finding.INSUFFICIENT_EVIDENCE)
-        .filter(c -> judge.suspected(c.estimates()) == of)
+        .filter(
+            c ->
+                of
+                    == (judge.suspected(c.estimates())
+                        || CellJudge.standsApart(c.estimates(), estimates.cells())))
         .map(CellVerdict::cell)
         .toList();
   }

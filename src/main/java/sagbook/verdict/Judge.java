@@ -51,11 +51,10 @@ public final class Judge {
     order.sort(weakestFirst(estimates, prospect, stress));
     PassedLimits passed = new PassedLimits(stress, pack.limits());
     List<CellVerdict> cells = new ArrayList<>();
-    List<String> exceeded = new ArrayList<>();
+    List<String> exceeded = passed.of(judged.stream().map(Judged::finding).toList());
     for (Judged one : judged) {
       int cell = one.cell().cell();
       List<String> own = passed.of(cell, one.finding());
-      exceeded.addAll(own);
       cells.add(
           new CellVerdict(
               order.indexOf(one) + 1,
@@ -90,7 +89,8 @@ public final class Judge {
   private Judged judged(CellEstimates cell, BankEstimates estimates, Stress stress) {
     double doubt = temperatureDoubt(cell.cell(), estimates, stress);
     Finding finding = cellJudge.find(cell, doubt);
-    DecisionRule rule = DecisionRule.of(finding, cell, rules, cellJudge.suspected(cell));
+    boolean suspected = cellJudge.suspected(cell) || CellJudge.standsApart(cell, estimates.cells());
+    DecisionRule rule = DecisionRule.of(finding, cell, rules, suspected);
     boolean bleedLogged = Double.isFinite(stress.bledAh()[cell.cell() - 1]);
     List<String> why =
         new ArrayList<>(

@@ -7,7 +7,7 @@ import sagbook.model.Finding;
 import sagbook.model.Limits;
 import sagbook.wording.Words;
 
-/** Which limits a cell passed, as sentences; what a sensor says that lies is not counted. */
+/** Which limits cells passed, as sentences; what a sensor says that lies is not counted. */
 final class PassedLimits {
   private static final Words WORDS = Words.english();
 
@@ -17,6 +17,15 @@ final class PassedLimits {
   private static final double HOURS_GRACE = 0.03;
   private static final double COLD_HOURS_GRACE = 0.25;
 
+  /**
+   * Below this share of its lower limit a cell is not to be charged again: copper goes into
+   * solution and may short it from inside. Common practice, no source.
+   */
+  private static final double FOR_GOOD = 2.0 / 3;
+
+  /** More cells than this that passed one limit are told in one sentence. */
+  private static final int MOST_ALONE = 2;
+
   private final Stress stress;
   private final Limits limits;
 
@@ -25,58 +34,121 @@ final class PassedLimits {
     this.limits = limits;
   }
 
+  /** The limits, the most urgent first. */
+  private enum Passed {
+    LOW_FOR_GOOD("limit.low.for-good"),
+    HIGH("limit.high"),
+    LOW("limit.low"),
+    HOT("limit.hot"),
+    COLD("limit.cold");
+
+    private final String key;
+
+    Passed(String key) {
+      this.key = key;
+    }
+  }
+
   /** Sentences about one cell, 1 for the first. */
   List<String> of(int cell, Finding finding) {
     List<String> all = new ArrayList<>();
-    int c = cell - 1;
-    if (finding != Finding.VOLTAGE_SENSOR) {
-      voltage(c, all);
-    }
-    if (finding != Finding.TEMPERATURE_SENSOR) {
-      temperature(c, all);
+    for (Passed limit : Passed.values()) {
+      if (isPassed(limit, cell - 1, finding)) {
+        all.add(sentence(limit, List.of(cell)));
+      }
     }
     return all;
   }
 
-  private void voltage(int c, List<String> all) {
-    if (stress.hoursAboveMax()[c] > HOURS_GRACE
-        && stress.highestVoltageV()[c] > limits.cellMaxVoltage() + VOLTAGE_GRACE) {
-      all.add(
-          WORDS.say(
-              "limit.high",
-              Integer.toString(c + 1),
-              Words.fixed(stress.highestVoltageV()[c], 2),
-              Words.fixed(limits.cellMaxVoltage(), 2),
-              Words.fixed(stress.hoursAboveMax()[c], 1)));
+  /**
+   * Sentences about all cells, the most urgent first; where many passed one limit, one for all.
+   *
+   * @param findings one a cell, cell 1 first
+   */
+  List<String> of(List<Finding> findings) {
+    List<String> all = new ArrayList<>();
+    for (Passed limit : Passed.values()) {
+      List<Integer> cells = new ArrayList<>();
+      for (int cell = 1; cell <= findings.size(); cell++) {
+        if (isPassed(limit, cell - 1, findings.get(cell - 1))) {
+          cells.add(cell);
+        }
+      }
+      if (cells.size() > MOST_ALONE) {
+        all.add(sentence(limit, cells));
+      } else {
+        cells.forEach(cell -> all.add(sentence(limit, List.of(cell))));
+      }
     }
-    if (stress.hoursBelowMin()[c] > HOURS_GRACE
-        && stress.lowestVoltageV()[c] < limits.cellMinVoltage() - VOLTAGE_GRACE) {
-      all.add(
-          WORDS.say(
-              "limit.low",
-              Integer.toString(c + 1),
-              Words.fixed(stress.lowestVoltageV()[c], 2),
-              Words.fixed(limits.cellMinVoltage(), 2),
-              Words.fixed(stress.hoursBelowMin()[c], 1)));
-    }
+    return all;
   }
 
-  private void temperature(int c, List<String> all) {
-    if (stress.hoursHot()[c] > HOURS_GRACE) {
-      all.add(
+  private boolean isPassed(Passed limit, int c, Finding finding) {
+    boolean volts = finding != Finding.VOLTAGE_SENSOR;
+    boolean warmth = finding != Finding.TEMPERATURE_SENSOR;
+    return switch (limit) {
+      case HIGH ->
+          volts
+              && stress.hoursAboveMax()[c] > HOURS_GRACE
+              && stress.highestVoltageV()[c] > limits.cellMaxVoltage() + VOLTAGE_GRACE;
+      case LOW -> volts && isLow(c) && !isLowForGood(c);
+      case LOW_FOR_GOOD -> volts && isLow(c) && isLowForGood(c);
+      case HOT -> warmth && stress.hoursHot()[c] > HOURS_GRACE;
+      case COLD -> warmth && stress.hoursChargingCold()[c] > COLD_HOURS_GRACE;
+    };
+  }
+
+  private boolean isLow(int c) {
+    return stress.hoursBelowMin()[c] > HOURS_GRACE
+        && stress.lowestVoltageV()[c] < limits.cellMinVoltage() - VOLTAGE_GRACE;
+  }
+
+  private boolean isLowForGood(int c) {
+    return stress.lowestVoltageV()[c] < FOR_GOOD * limits.cellMinVoltage();
+  }
+
+  /** One cell, or several by those that went furthest. */
+  private String sentence(Passed limit, List<Integer> cells) {
+    String key = cells.size() == 1 ? limit.key : limit.key + ".many";
+    String who =
+        cells.size() == 1
+            ? Integer.toString(cells.get(0))
+            : VerdictWords.capital(VerdictWords.cells(cells));
+    return switch (limit) {
+      case HIGH ->
           WORDS.say(
-              "limit.hot",
-              Integer.toString(c + 1),
-              Words.fixed(stress.highestTemperatureC()[c], 0),
-              Words.fixed(limits.dischargeMaxTemperatureC(), 0)));
-    }
-    if (stress.hoursChargingCold()[c] > COLD_HOURS_GRACE) {
-      all.add(
+              key,
+              who,
+              Words.fixed(most(stress.highestVoltageV(), cells), 2),
+              Words.fixed(limits.cellMaxVoltage(), 2),
+              Words.fixed(most(stress.hoursAboveMax(), cells), 1));
+      case LOW, LOW_FOR_GOOD ->
           WORDS.say(
-              "limit.cold",
-              Integer.toString(c + 1),
-              Words.fixed(stress.hoursChargingCold()[c], 1),
-              Words.fixed(limits.chargeMinTemperatureC(), 0)));
-    }
+              key,
+              who,
+              Words.fixed(least(stress.lowestVoltageV(), cells), 2),
+              Words.fixed(limits.cellMinVoltage(), 2),
+              Words.fixed(most(stress.hoursBelowMin(), cells), 1));
+      case HOT ->
+          WORDS.say(
+              key,
+              who,
+              Words.fixed(most(stress.highestTemperatureC(), cells), 0),
+              Words.fixed(limits.dischargeMaxTemperatureC(), 0));
+      case COLD ->
+          WORDS.say(
+              key,
+              who,
+              Words.fixed(most(stress.hoursChargingCold(), cells), 1),
+              Words.fixed(limits.chargeMinTemperatureC(), 0));
+    };
+  }
+
+  private static double most(double[] values, List<Integer> cells) {
+    return cells.stream().mapToDouble(cell -> values[cell - 1]).max().orElseThrow();
+  }
+
+  private static double least(double[] values, List<Integer> cells) {
+    return cells.stream().mapToDouble(cell -> values[cell - 1]).min().orElseThrow();
   }
 }

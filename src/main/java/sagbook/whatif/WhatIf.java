@@ -137,7 +137,9 @@ public final class WhatIf {
   private Prospect.CellCost cost(int cell, Estimate alone) {
     CellEstimates estimates = cells.get(cell - 1);
     Estimate known =
-        estimates.capacityRelative() instanceof Estimate.Unknown unknown ? unknown : alone;
+        estimates.capacityRelative() instanceof Estimate.Unknown size
+            ? size
+            : estimates.chargeOffsetPercent() instanceof Estimate.Unknown charge ? charge : alone;
     Estimate sag =
         use.highestDischargeA().isPresent()
             ? estimates
@@ -180,15 +182,26 @@ public final class WhatIf {
   }
 
   /**
-   * Nothing is said of what replacing a cell buys whose capacity the log does not show: the answer
-   * would be what cells usually hold, not what this one does.
+   * Nothing is said of what a change buys to a cell whose size or charge the log does not show: the
+   * answer would be what cells usually hold, not what this one does. Levelling is about the charge
+   * of all of them.
    */
   private Optional<Estimate> unseen(Change change) {
-    return change.cells().stream()
-        .filter(cell -> change.kind() == Change.Kind.REPLACE)
-        .filter(cell -> cells.get(cell - 1).capacityRelative() instanceof Estimate.Unknown)
+    return cells.stream()
+        .filter(
+            cell ->
+                switch (change.kind()) {
+                  case REPLACE -> change.cells().contains(cell.cell()) && isUnseen(cell);
+                  case REBALANCE -> cell.chargeOffsetPercent() instanceof Estimate.Unknown;
+                  case NOTHING, MEND_JOINT -> false;
+                })
         .findFirst()
-        .map(cell -> Estimate.unknown(WORDS.say("unknown.replaced", Integer.toString(cell))));
+        .map(cell -> Estimate.unknown(WORDS.say("unknown.changed", Integer.toString(cell.cell()))));
+  }
+
+  private static boolean isUnseen(CellEstimates cell) {
+    return cell.capacityRelative() instanceof Estimate.Unknown
+        || cell.chargeOffsetPercent() instanceof Estimate.Unknown;
   }
 
   private static StringModel.State now(StringModel model, int row) {

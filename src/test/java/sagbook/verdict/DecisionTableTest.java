@@ -183,6 +183,9 @@ class DecisionTableTest {
             + " tell enough.",
         judged("2: capacity 0.90 0.05; 4: capacity ?", PACK).headline());
     assertEquals(
+        "Something may be wrong with cells 2 and 5, but the logs can't tell for sure.",
+        judged("2: capacity 0.967 0.015; 5: capacity ?; 5: offset ?", PACK).headline());
+    assertEquals(
         "Nothing wrong was seen; of cell 4 the logs don't tell enough.",
         judged("4: capacity ?", PACK).headline());
   }
@@ -242,6 +245,23 @@ class DecisionTableTest {
     BankVerdict verdict = judged("4: offset -6 0.3; 4: capacity 0.94 0.005", PACK);
     assertEquals("Cell 4 is out of balance; the others are fine.", verdict.headline());
     assertTrue(verdict.advice().sentence().contains("can only be told after that"));
+  }
+
+  @Test
+  void aLimitThatManyCellsPassedIsSaidOnce() {
+    List<String> todo = judged("all: over 1.5", PACK).todo();
+    assertEquals(1, todo.stream().filter(t -> t.contains("stop charging")).count(), "" + todo);
+    assertTrue(todo.get(0).startsWith("Cells 1, 2, 3, 4, 5 and 6 were charged to up to 3.72 V"));
+    assertEquals(2, judged("1: over 1.5; 2: over 1.5", PACK).todo().size());
+  }
+
+  /** Charged again it may short inside; that comes before what was charged too high. */
+  @Test
+  void aCellThatWasDrainedForGoodIsNotToBeChargedAgain() {
+    List<String> todo = judged("1: over 1; 2: drained 0.4; 2: under 100", PACK).todo();
+    assertTrue(todo.get(0).startsWith("Cell 2 was drained to 0.40 V, far below"), "" + todo);
+    assertTrue(todo.get(0).contains("do not charge it again"), "" + todo);
+    assertTrue(judged("2: under 1", PACK).todo().get(0).contains("recharge slowly"));
   }
 
   @Test

@@ -146,7 +146,7 @@ final class Situation {
     double[] low = new double[CELLS];
     for (int c = 0; c < CELLS; c++) {
       high[c] = over[c] > 0 ? 3.72 : 3.5;
-      low[c] = under[c] > 0 ? 2.4 : 3.0;
+      low[c] = seen.getOrDefault((c + 1) + " drained", under[c] > 0 ? 2.4 : 3.0);
     }
     double[] warmth = read("warmth", 20, 0);
     return new Stress(

@@ -132,6 +132,14 @@ class TestPlanTest {
     assertTrue(why.contains("below 97 % it would count as worn."), why);
   }
 
+  /** A leaking cell without current: nothing could be read of it, and sound ones were suspected. */
+  @Test
+  void aCellThatDoesNotFollowTheOthersCurveComesFirst() {
+    TestPlan plan = plan("5: capacity ?; 5: offset ?; 2: capacity 0.967 0.015", evidence(4, 7, 5));
+    assertEquals(5, plan.cell());
+    assertEquals("capacity", plan.steps().get(0).quantity());
+  }
+
   @Test
   void withoutCurrentTheNextThingToLogIsTheCurrent() {
     Evidence blind = evidence(new Channels(Situation.CELLS, true, false, false), 4, 7, 5, 0);
@@ -194,7 +202,7 @@ class TestPlanTest {
   @Test
   void whereNoCellWasSwitchedTheLoadIsTheTest() {
     TestPlan plan = plan("all: resistance ?; all: slow ?", evidence(4, 7, 5));
-    assertEquals("The resistance of cells 1, 2, 3, 4, 5 and 6 is not known.", plan.why());
+    assertEquals("No cell's resistance is known.", plan.why());
     assertTrue(plan.steps().get(0).doing().contains("kettle"));
     assertTrue(plan.steps().get(0).predictedPercent() instanceof Estimate.Unknown);
   }

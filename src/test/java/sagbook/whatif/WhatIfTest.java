@@ -168,11 +168,23 @@ class WhatIfTest {
     string.cell(Estimate.unknown("not seen"), exact(0), exact(1), exact(0));
     WhatIf asked = string.asked();
     assertEquals(
-        Estimate.unknown("the capacity of cell 4 is not known"),
+        Estimate.unknown("how much cell 4 holds is not known"),
         asked.outcome(Change.replace(List.of(4))).gainAh());
     assertTrue(asked.outcome(Change.replace(List.of(1, 4))).gainAh() instanceof Estimate.Unknown);
     assertTrue(asked.outcome(Change.replace(List.of(1))).gainAh() instanceof Estimate.Known);
     assertTrue(asked.outcome(Change.rebalance()).gainAh() instanceof Estimate.Known);
+  }
+
+  /** Of a cell that had drained itself by its whole charge it was said to cost 2.7 Ah at most. */
+  @Test
+  void whatACellCostsOrLevellingBuysIsNotKnownWithoutItsCharge() {
+    InventedString string = new InventedString().cell(100, 0).cell(100, 0).cell(100, 0);
+    string.cell(exact(1), Estimate.unknown("not seen"), exact(1), exact(0));
+    Prospect prospect = string.asked().prospect();
+    assertTrue(prospect.costs().get(3).aloneAh() instanceof Estimate.Unknown);
+    assertTrue(prospect.costs().get(0).aloneAh() instanceof Estimate.Known);
+    assertTrue(prospect.rebalanced().gainAh() instanceof Estimate.Unknown);
+    assertTrue(prospect.single().get(3).gainAh() instanceof Estimate.Unknown);
   }
 
   @Test

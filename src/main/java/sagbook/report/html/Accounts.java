@@ -106,6 +106,9 @@ final class Accounts {
               unit(account.nearFullHours(), "h"),
               unit(needed.value(), "mA"),
               unit(needed.high(), "mA")));
+      if (bank.verdict().cells().stream().anyMatch(c -> c.finding() == Finding.SELF_DISCHARGE)) {
+        sentences.add(words.say("balancing.find-drain"));
+      }
     } else {
       sentences.add(words.say("balancing.drain-unknown", most, unit(account.nearFullHours(), "h")));
     }

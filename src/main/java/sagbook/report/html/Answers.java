@@ -183,9 +183,9 @@ final class Answers {
         others > MOST_NAMED
             ? words.say("answer.cost.tie.many", cell, Integer.toString(others))
             : words.say(
-                "answer.cost.tie",
+                others == 1 ? "answer.cost.tie" : "answer.cost.tie.some",
                 cell,
-                String.join(", ", weakest.tiedWith().stream().map(String::valueOf).toList())));
+                buys.list(weakest.tiedWith())));
   }
 
   private List<String> gives() {
@@ -204,8 +204,8 @@ final class Answers {
       sentences.add(
           words.say(
               "answer.gives.energy",
-              Numbers.with(Numbers.value(energy), "kWh"),
-              Numbers.with(Numbers.value(hours), "h")));
+              Numbers.with(Numbers.significant(energy.value(), 3), "kWh"),
+              Numbers.with(Numbers.significant(hours.value(), 2), "h")));
     }
     sentences.addAll(buys.evening());
     sentences.addAll(buys.ends());

@@ -45,9 +45,6 @@ final class Buys {
    * without fault, and of cells that are only suspected, no replacement is named.
    */
   List<String> sentences() {
-    if (prospect.rebalanced().gainAh() instanceof Estimate.Unknown unknown) {
-      return List.of(words.say("buys.unknown", OutsideText.shown(unknown.reason())));
-    }
     if (troubled().isEmpty()) {
       return List.of(untroubled());
     }
@@ -107,9 +104,7 @@ final class Buys {
       case OUT_OF_BALANCE, SELF_DISCHARGE ->
           Optional.of(
               words.say(
-                  cell.estimates().capacityRelative() instanceof Estimate.Known
-                      ? "buys.level"
-                      : "buys.level.unknown",
+                  outcome.gainAh() instanceof Estimate.Known ? "buys.level" : "buys.level.unknown",
                   what));
       case HIGH_RESISTANCE -> Optional.of(joint(what, outcome));
       default -> Optional.empty();
@@ -271,7 +266,11 @@ final class Buys {
     if (outcome.change().kind() == Change.Kind.MEND_JOINT) {
       return joint(what, outcome);
     }
-    if (!(outcome.gainAh() instanceof Estimate.Known gain) || gain.high() < 0.05) {
+    if (outcome.gainAh() instanceof Estimate.Unknown unknown) {
+      return words.say("buys.unknown", what, OutsideText.shown(unknown.reason()));
+    }
+    Estimate.Known gain = (Estimate.Known) outcome.gainAh();
+    if (gain.high() < 0.05) {
       return words.say("buys.nothing", what);
     }
     if (Numbers.isZero(gain)) {

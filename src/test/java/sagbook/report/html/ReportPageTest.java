@@ -80,7 +80,7 @@ final class ReportPageTest {
         List.of(
             "236 Ah (232 to 240) from the first full to the first empty cell.",
             "Brought to full together, the cells would give 243 Ah (238 to 248).",
-            "At a usual evening’s load that is about 12.1 kWh, or 18.9 h.",
+            "At a usual evening’s load that is about 12.1 kWh, or 19 h.",
             "A usual evening here is 640 W: the median power while the battery discharges between"
                 + " 17:00 and 23:00.",
             "Charging ends because cell 5 is full first.",
