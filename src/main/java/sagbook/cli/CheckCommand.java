@@ -8,21 +8,19 @@ import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.util.HashSet;
-import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import sagbook.issue.InputProblem;
 import sagbook.logfile.ReadRequest;
 import sagbook.model.PackDescription;
-import sagbook.packfile.PackFile;
 import sagbook.pipeline.Check;
 import sagbook.record.CheckResult;
 import sagbook.record.ResultsJson;
@@ -33,8 +31,7 @@ import sagbook.report.ReportFolder;
 public final class CheckCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
-  @Option(names = "--pack", required = true, paramLabel = "FILE")
-  private Path pack;
+  @Mixin private LogOptions logs;
 
   @Option(names = "--out", required = true, paramLabel = "DIR")
   private Path out;
@@ -44,9 +41,6 @@ public final class CheckCommand implements Callable<Integer> {
 
   @Option(names = "--to", paramLabel = "DATE")
   private @Nullable String to;
-
-  @Option(names = "--columns", paramLabel = "FILE")
-  private @Nullable Path columns;
 
   @Option(names = "--record", paramLabel = "FILE")
   private @Nullable Path record;
@@ -60,34 +54,23 @@ public final class CheckCommand implements Callable<Integer> {
   @Option(names = "--quiet")
   private boolean quiet;
 
-  @Parameters(arity = "1..*", paramLabel = "LOG")
-  private List<String> logs;
-
   @Override
-  public Integer call() {
+  public Integer call() throws InputProblem {
     PrintWriter stdout = spec.commandLine().getOut();
     PrintWriter err = spec.commandLine().getErr();
-    try {
-      PackDescription described = PackFile.read(pack);
-      ReadRequest request =
-          new ReadRequest(
-              described,
-              logs,
-              moment("--from", from, described.timezone()),
-              moment("--to", to, described.timezone()),
-              Optional.ofNullable(columns));
-      if (record != null) {
-        return recorded(request, record, stdout, err);
-      }
-      CheckResult result = Check.run(request, Version.current(), progress(err));
-      write(result, out);
-      print(result, stdout);
-      return ExitCode.of(result.severity());
-    } catch (InputProblem problem) {
-      err.println(problem.sentence());
-      err.flush();
-      return ExitCode.of(problem);
+    PackDescription described = logs.pack().described();
+    ReadRequest request =
+        logs.between(
+            described,
+            moment("--from", from, described.timezone()),
+            moment("--to", to, described.timezone()));
+    if (record != null) {
+      return recorded(request, record, stdout, err);
     }
+    CheckResult result = Check.run(request, Version.current(), progress(err));
+    write(result, out);
+    print(result, stdout);
+    return ExitCode.of(result.severity());
   }
 
   private void write(CheckResult result, Path folder) throws InputProblem {
@@ -100,10 +83,10 @@ public final class CheckCommand implements Callable<Integer> {
 
   private int recorded(ReadRequest request, Path file, PrintWriter stdout, PrintWriter err)
       throws InputProblem {
-    String settings = SettingsHash.of(pack, columns, from, to);
+    String settings = SettingsHash.of(logs.pack().file(), logs.columns(), from, to);
     Set<String> noLogs = new HashSet<>();
-    noLogs.add(pack.toString().replace('\\', '/'));
-    noLogs.add(String.valueOf(columns).replace('\\', '/'));
+    noLogs.add(logs.pack().file().toString().replace('\\', '/'));
+    logs.columns().ifPresent(mapping -> noLogs.add(mapping.toString().replace('\\', '/')));
     RecordedRun run = new RecordedRun(request.without(noLogs), file, settings, out, this::write);
     Optional<CheckResult> newest = run.check(progress(err));
     if (newest.isPresent()) {

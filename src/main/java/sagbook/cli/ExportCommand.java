@@ -49,25 +49,19 @@ public final class ExportCommand implements Callable<Integer> {
   private List<String> logs = List.of();
 
   @Override
-  public Integer call() {
+  public Integer call() throws InputProblem {
     PrintWriter stdout = spec.commandLine().getOut();
     PrintWriter err = spec.commandLine().getErr();
-    try {
-      String done =
-          record != null
-              ? ofRecord(record)
-              : ofLogs(
-                  wanted(pack, "problem.export.pack"),
-                  wanted(folder(), "problem.export.tables"),
-                  err);
-      stdout.println(done);
-      stdout.flush();
-      return ExitCode.WELL;
-    } catch (InputProblem problem) {
-      err.println(problem.sentence());
-      err.flush();
-      return ExitCode.of(problem);
-    }
+    String done =
+        record != null
+            ? ofRecord(record)
+            : ofLogs(
+                wanted(pack, "problem.export.pack"),
+                wanted(folder(), "problem.export.tables"),
+                err);
+    stdout.println(done);
+    stdout.flush();
+    return ExitCode.WELL;
   }
 
   private @Nullable Path folder() {

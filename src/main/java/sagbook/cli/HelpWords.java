@@ -18,8 +18,8 @@ import sagbook.wording.Words;
 final class HelpWords extends ResourceBundle {
   private static final Words WORDS = Words.english();
 
-  /** Filled in by picocli: an option's default and what it may be. */
-  private static final String[] OF_OPTION = {"${DEFAULT-VALUE}", "${COMPLETION-CANDIDATES}"};
+  /** Filled in by picocli: what an option may be. */
+  private static final String[] OF_OPTION = {"${COMPLETION-CANDIDATES}"};
 
   private final Map<String, String> texts = new TreeMap<>();
 

@@ -24,18 +24,11 @@ public final class ImportCommand implements Callable<Integer> {
   private Path folder;
 
   @Override
-  public Integer call() {
+  public Integer call() throws InputProblem {
     PrintWriter stdout = spec.commandLine().getOut();
-    PrintWriter err = spec.commandLine().getErr();
-    try {
-      RecordCsv.read(folder, record);
-      stdout.println(Words.english().say("import.done", folder.toString(), record.toString()));
-      stdout.flush();
-      return ExitCode.WELL;
-    } catch (InputProblem problem) {
-      err.println(problem.sentence());
-      err.flush();
-      return ExitCode.of(problem);
-    }
+    RecordCsv.read(folder, record);
+    stdout.println(Words.english().say("import.done", folder.toString(), record.toString()));
+    stdout.flush();
+    return ExitCode.WELL;
   }
 }

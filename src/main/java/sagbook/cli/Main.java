@@ -44,14 +44,18 @@ public final class Main implements Runnable {
         .setCaseInsensitiveEnumValuesAllowed(true)
         .setUsageHelpAutoWidth(true)
         .setParameterExceptionHandler(new Complaint())
-        .setExecutionExceptionHandler(
-            (unexpected, line, parsed) -> {
-              line.getErr()
-                  .println(WORDS.say("problem.fault", InputProblem.quoted(unexpected.toString())));
-              line.getErr().flush();
-              return ExitCode.FAULT;
-            })
+        .setExecutionExceptionHandler((thrown, line, parsed) -> ended(thrown, line.getErr()))
         .execute(args);
+  }
+
+  /** Says what went wrong: with the input in its own sentence, anything else as a fault. */
+  private static int ended(Exception thrown, PrintWriter err) {
+    err.println(
+        thrown instanceof InputProblem problem
+            ? problem.sentence()
+            : WORDS.say("problem.fault", InputProblem.quoted(thrown.toString())));
+    err.flush();
+    return thrown instanceof InputProblem problem ? ExitCode.of(problem) : ExitCode.FAULT;
   }
 
   public static void main(String[] args) {

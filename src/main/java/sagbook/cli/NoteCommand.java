@@ -50,9 +50,8 @@ public final class NoteCommand implements Callable<Integer> {
   private List<String> words = List.of();
 
   @Override
-  public Integer call() {
+  public Integer call() throws InputProblem {
     PrintWriter stdout = spec.commandLine().getOut();
-    PrintWriter err = spec.commandLine().getErr();
     try (RecordFile file = RecordFile.existing(record)) {
       if (kind.isEmpty()) {
         file.diary().forEach(event -> stdout.println(line(event)));
@@ -63,10 +62,6 @@ public final class NoteCommand implements Callable<Integer> {
       }
       stdout.flush();
       return ExitCode.WELL;
-    } catch (InputProblem problem) {
-      err.println(problem.sentence());
-      err.flush();
-      return ExitCode.of(problem);
     }
   }
 

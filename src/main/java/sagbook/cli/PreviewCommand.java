@@ -9,24 +9,20 @@ import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import sagbook.issue.InputProblem;
 import sagbook.logfile.LogFolder;
 import sagbook.logfile.OpenedLogs;
 import sagbook.logfile.ReadReport;
-import sagbook.logfile.ReadRequest;
 import sagbook.model.ChannelQuality;
 import sagbook.model.LogMapping;
-import sagbook.model.PackDescription;
 import sagbook.packfile.MappingFile;
-import sagbook.packfile.PackFile;
 import sagbook.wording.Words;
 
 /** Shows how logs will be read, before anything is estimated. */
@@ -36,48 +32,26 @@ public final class PreviewCommand implements Callable<Integer> {
 
   @Spec private CommandSpec spec;
 
-  @Option(names = "--pack", required = true, paramLabel = "FILE")
-  private Path pack;
+  @Mixin private LogOptions logs;
 
   @Option(names = "--write", paramLabel = "FILE")
   private @Nullable Path write;
 
-  @Option(names = "--columns", paramLabel = "FILE")
-  private @Nullable Path columns;
-
-  @Parameters(arity = "1..*", paramLabel = "LOG")
-  private List<String> logs;
-
   @Override
-  public Integer call() {
+  public Integer call() throws InputProblem {
     PrintWriter out = spec.commandLine().getOut();
-    PrintWriter err = spec.commandLine().getErr();
-    try {
-      PackDescription described = PackFile.read(pack);
-      OpenedLogs opened =
-          LogFolder.open(
-              new ReadRequest(
-                  described,
-                  logs,
-                  Optional.empty(),
-                  Optional.empty(),
-                  Optional.ofNullable(columns)));
-      List<LogMapping> mappings = new ArrayList<>();
-      for (String bank : opened.banks()) {
-        show(opened, bank, out);
-        mappings.addAll(opened.mappings(bank));
-      }
-      if (write != null) {
-        replace(write, MappingFile.text(mappings));
-        out.println(WORDS.say("preview.mapping", write.toString()));
-      }
-      out.flush();
-      return ExitCode.WELL;
-    } catch (InputProblem problem) {
-      err.println(problem.sentence());
-      err.flush();
-      return ExitCode.of(problem);
+    OpenedLogs opened = LogFolder.open(logs.all());
+    List<LogMapping> mappings = new ArrayList<>();
+    for (String bank : opened.banks()) {
+      show(opened, bank, out);
+      mappings.addAll(opened.mappings(bank));
     }
+    if (write != null) {
+      replace(write, MappingFile.text(mappings));
+      out.println(WORDS.say("preview.mapping", write.toString()));
+    }
+    out.flush();
+    return ExitCode.WELL;
   }
 
   private static void show(OpenedLogs opened, String bank, PrintWriter out) throws InputProblem {

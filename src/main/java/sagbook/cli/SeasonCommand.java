@@ -44,45 +44,38 @@ public final class SeasonCommand implements Callable<Integer> {
   private boolean quiet;
 
   @Override
-  public Integer call() {
+  public Integer call() throws InputProblem {
     PrintWriter stdout = spec.commandLine().getOut();
-    PrintWriter err = spec.commandLine().getErr();
-    try {
-      List<KeptMonth> months;
-      List<DiaryEvent> diary;
-      try (RecordFile file = RecordFile.existing(record)) {
-        months = file.months();
-        diary = file.diary();
-      }
-      if (months.isEmpty()) {
-        throw InputProblem.input("problem.record.empty", InputProblem.quoted(record.toString()));
-      }
-      SeasonResult season = Season.of(months, diary);
-      if (dossier) {
-        SeasonPages.writeWithDossier(season, diary, Version.current(), made(), out);
-      } else {
-        SeasonPages.write(season, diary, Version.current(), out);
-      }
-      if (!quiet) {
-        for (SeasonResult.Bank bank : season.banks()) {
-          stdout.println(
-              season.banks().size() > 1
-                  ? WORDS.say("terminal.season.bank", bank.bank(), bank.headline())
-                  : bank.headline());
-        }
-        stdout.println(WORDS.say("terminal.season", out.resolve("season.html").toString()));
-        stdout.flush();
-      }
-      boolean drifts =
-          season.banks().stream()
-              .flatMap(bank -> bank.cells().stream())
-              .anyMatch(SeasonResult.Cell::isDrifting);
-      return drifts ? ExitCode.ATTENTION : ExitCode.WELL;
-    } catch (InputProblem problem) {
-      err.println(problem.sentence());
-      err.flush();
-      return ExitCode.of(problem);
+    List<KeptMonth> months;
+    List<DiaryEvent> diary;
+    try (RecordFile file = RecordFile.existing(record)) {
+      months = file.months();
+      diary = file.diary();
     }
+    if (months.isEmpty()) {
+      throw InputProblem.input("problem.record.empty", InputProblem.quoted(record.toString()));
+    }
+    SeasonResult season = Season.of(months, diary);
+    if (dossier) {
+      SeasonPages.writeWithDossier(season, diary, Version.current(), made(), out);
+    } else {
+      SeasonPages.write(season, diary, Version.current(), out);
+    }
+    if (!quiet) {
+      for (SeasonResult.Bank bank : season.banks()) {
+        stdout.println(
+            season.banks().size() > 1
+                ? WORDS.say("terminal.season.bank", bank.bank(), bank.headline())
+                : bank.headline());
+      }
+      stdout.println(WORDS.say("terminal.season", out.resolve("season.html").toString()));
+      stdout.flush();
+    }
+    boolean drifts =
+        season.banks().stream()
+            .flatMap(bank -> bank.cells().stream())
+            .anyMatch(SeasonResult.Cell::isDrifting);
+    return drifts ? ExitCode.ATTENTION : ExitCode.WELL;
   }
 
   private Optional<LocalDate> made() throws InputProblem {

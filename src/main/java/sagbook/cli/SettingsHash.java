@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import sagbook.issue.InputProblem;
 
@@ -19,7 +20,7 @@ final class SettingsHash {
    *
    * @return lower-case hexadecimal
    */
-  static String of(Path pack, @Nullable Path columns, @Nullable String from, @Nullable String to)
+  static String of(Path pack, Optional<Path> columns, @Nullable String from, @Nullable String to)
       throws InputProblem {
     MessageDigest digest;
     try {
@@ -28,7 +29,7 @@ final class SettingsHash {
       throw new IllegalStateException("every Java has SHA-256", e);
     }
     add(digest, read(pack));
-    add(digest, columns == null ? new byte[0] : read(columns));
+    add(digest, columns.isEmpty() ? new byte[0] : read(columns.get()));
     add(digest, (from + " " + to).getBytes(StandardCharsets.UTF_8));
     return HexFormat.of().formatHex(digest.digest());
   }

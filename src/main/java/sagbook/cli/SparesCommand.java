@@ -12,10 +12,9 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.concurrent.Callable;
 import java.util.function.ToDoubleFunction;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import sagbook.bench.BenchTest;
@@ -25,7 +24,6 @@ import sagbook.issue.InputProblem;
 import sagbook.logfile.BenchFile;
 import sagbook.model.Estimate;
 import sagbook.model.PackDescription;
-import sagbook.packfile.PackFile;
 import sagbook.record.KeptString;
 import sagbook.report.words.Numbers;
 import sagbook.whatif.Spare;
@@ -42,43 +40,30 @@ public final class SparesCommand implements Callable<Integer> {
 
   @Spec private CommandSpec spec;
 
-  @Option(names = "--pack", required = true, paramLabel = "FILE")
-  private Path pack;
+  @Mixin private PackOption pack;
 
-  @Option(names = "--results", paramLabel = "PATH")
-  private @Nullable Path results;
-
-  @Option(names = "--bank", paramLabel = "NAME")
-  private @Nullable String bank;
+  @Mixin private ResultsOptions results;
 
   @Parameters(arity = "1..*", paramLabel = "TEST")
   private List<Path> tests;
 
   @Override
-  public Integer call() {
+  public Integer call() throws InputProblem {
     PrintWriter out = spec.commandLine().getOut();
-    PrintWriter err = spec.commandLine().getErr();
-    try {
-      PackDescription described = PackFile.read(pack);
-      List<BenchTest> judged = new ArrayList<>();
-      for (Path test : tests) {
-        judged.add(
-            BenchTest.of(
-                BenchFile.read(test),
-                described.nominalCapacityAh(),
-                described.limits().cellEmptyVoltage()));
-      }
-      Optional<KeptString> string =
-          results == null ? Optional.empty() : Optional.of(KeptResults.of(results, bank));
-      print(judged, out);
-      string.ifPresent(s -> match(s, judged, out));
-      out.flush();
-      return ExitCode.WELL;
-    } catch (InputProblem problem) {
-      err.println(problem.sentence());
-      err.flush();
-      return ExitCode.of(problem);
+    PackDescription described = pack.described();
+    List<BenchTest> judged = new ArrayList<>();
+    for (Path test : tests) {
+      judged.add(
+          BenchTest.of(
+              BenchFile.read(test),
+              described.nominalCapacityAh(),
+              described.limits().cellEmptyVoltage()));
     }
+    Optional<KeptString> string = results.string();
+    print(judged, out);
+    string.ifPresent(s -> match(s, judged, out));
+    out.flush();
+    return ExitCode.WELL;
   }
 
   private static void print(List<BenchTest> tests, PrintWriter out) {

@@ -8,6 +8,7 @@ import java.util.TreeSet;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
@@ -20,6 +21,7 @@ import sagbook.whatif.WhatIf;
 /** What replacing cells would buy, from the last results. */
 @Command(name = "swap", mixinStandardHelpOptions = true, versionProvider = Version.class)
 public final class SwapCommand implements Callable<Integer> {
+  private static final Path USUAL = Path.of("report");
   private static final double LEAST_AH = 0.01;
   private static final double MOST_AH = 99_999;
   private static final double LEAST_MILLIOHM = 0.001;
@@ -27,11 +29,7 @@ public final class SwapCommand implements Callable<Integer> {
 
   @Spec private CommandSpec spec;
 
-  @Option(names = "--results", defaultValue = "report", paramLabel = "PATH")
-  private Path results;
-
-  @Option(names = "--bank", paramLabel = "NAME")
-  private @Nullable String bank;
+  @Mixin private ResultsOptions results;
 
   @Option(names = "--cell", required = true, paramLabel = "N")
   private List<Integer> cells;
@@ -43,22 +41,15 @@ public final class SwapCommand implements Callable<Integer> {
   private @Nullable Double spareMilliohm;
 
   @Override
-  public Integer call() {
+  public Integer call() throws InputProblem {
     PrintWriter out = spec.commandLine().getOut();
-    PrintWriter err = spec.commandLine().getErr();
-    try {
-      KeptString string = KeptResults.of(results, bank);
-      Spare spare = spare(string.spare());
-      Change change = Change.replace(places(string));
-      WhatIf whatIf = string.whatIf(spare);
-      new SwapAnswer(string, spare, whatIf.sagNow(), whatIf.outcome(change)).print(out);
-      out.flush();
-      return ExitCode.WELL;
-    } catch (InputProblem problem) {
-      err.println(problem.sentence());
-      err.flush();
-      return ExitCode.of(problem);
-    }
+    KeptString string = results.stringOr(USUAL);
+    Spare spare = spare(string.spare());
+    Change change = Change.replace(places(string));
+    WhatIf whatIf = string.whatIf(spare);
+    new SwapAnswer(string, spare, whatIf.sagNow(), whatIf.outcome(change)).print(out);
+    out.flush();
+    return ExitCode.WELL;
   }
 
   private List<Integer> places(KeptString string) throws InputProblem {
