@@ -2,6 +2,8 @@ package sagbook.report.chart;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import sagbook.model.Estimate;
@@ -52,7 +54,7 @@ public final class SeasonWarmthPlate {
               Numbers.with(celsius, "°C"),
               Numbers.with(Numbers.value(at25), "mΩ")));
     }
-    String title = words.say("plate.season-warmth.title");
+    String title = title();
     String alternative =
         words.say("plate.season-warmth.alternative") + " " + String.join("; ", items) + ".";
     return new Plate(
@@ -68,6 +70,22 @@ public final class SeasonWarmthPlate {
                 words.say("column.seen-mohm"),
                 words.say("column.at25-mohm")),
             rows));
+  }
+
+  private String title() {
+    KeptMonth lowest = Collections.min(months, Comparator.comparingDouble(SeasonWarmthPlate::seen));
+    KeptMonth highest =
+        Collections.max(months, Comparator.comparingDouble(SeasonWarmthPlate::seen));
+    KeptMonth least =
+        Collections.min(months, Comparator.comparingDouble(month -> at25(month).value()));
+    KeptMonth most =
+        Collections.max(months, Comparator.comparingDouble(month -> at25(month).value()));
+    return words.say(
+        "plate.season-warmth.title",
+        Numbers.rounded(seen(lowest), at25(lowest)),
+        Numbers.with(Numbers.rounded(seen(highest), at25(highest)), "mΩ"),
+        Numbers.value(at25(least)),
+        Numbers.with(Numbers.value(at25(most)), "mΩ"));
   }
 
   private Plot plot() {

@@ -163,8 +163,9 @@ public final class TrendPlate {
     if (most == 0) {
       return words.say("plate.trend.title.none", name());
     }
-    Estimate.Known before = (Estimate.Known) estimate(checks.get(0), most);
-    Estimate.Known after = (Estimate.Known) estimate(checks.get(checks.size() - 1), most);
+    List<Estimate.Known> known = known(most);
+    Estimate.Known before = known.get(0);
+    Estimate.Known after = known.get(known.size() - 1);
     return words.say(
         "plate.trend.title",
         name(),
@@ -175,13 +176,13 @@ public final class TrendPlate {
 
   /** The cell that changed most of those whose ranges bear a change out; 0 for none. */
   private int changed() {
-    KeptCheck.Bank first = checks.get(0);
-    KeptCheck.Bank last = checks.get(checks.size() - 1);
     int most = 0;
     double change = 0;
     for (int cell = 1; cell <= cells; cell++) {
-      if (estimate(first, cell) instanceof Estimate.Known before
-          && estimate(last, cell) instanceof Estimate.Known after) {
+      List<Estimate.Known> known = known(cell);
+      if (known.size() > 1) {
+        Estimate.Known before = known.get(0);
+        Estimate.Known after = known.get(known.size() - 1);
         boolean clear = after.isAbove(before.high()) || after.isBelow(before.low());
         double moved = after.value() - before.value();
         if (clear && Math.abs(moved) > Math.abs(change)) {
@@ -191,6 +192,15 @@ public final class TrendPlate {
       }
     }
     return most;
+  }
+
+  /** What is known of a cell, oldest first. */
+  private List<Estimate.Known> known(int cell) {
+    return checks.stream()
+        .map(check -> estimate(check, cell))
+        .filter(Estimate.Known.class::isInstance)
+        .map(Estimate.Known.class::cast)
+        .toList();
   }
 
   private Estimate estimate(KeptCheck.Bank check, int cell) {

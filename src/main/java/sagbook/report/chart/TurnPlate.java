@@ -174,7 +174,7 @@ final class TurnPlate {
     sketch.line(ink, Thinning.take(xs, kept), Thinning.take(ys, kept), name);
     if (ink.pick() > 0) {
       sketch.note(Plot.Place.MARGIN, 0, ys[ys.length - 1], name, true);
-    } else if (cell == turn.extremeCell() || record.cells() <= FEW) {
+    } else if (cell == turn.extremeCell() || cell == furthest() || record.cells() <= FEW) {
       sketch.note(Plot.Place.MARGIN, 0, ys[ys.length - 1], name, false);
     }
   }

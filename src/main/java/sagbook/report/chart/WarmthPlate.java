@@ -82,23 +82,34 @@ final class WarmthPlate {
       Ink span = subject.picks().ink(Role.SPAN, cell);
       sketch.span(span, celsius.get(i), known.low(), known.high(), tip(i));
       sketch.point(subject.picks().ink(Role.MARK, cell), celsius.get(i), known.value(), tip(i));
-      if (span.pick() > 0) {
+      if (span.pick() > 0 || (i == highest() && isClear(i))) {
         String name = subject.words().cell(cell);
-        sketch.note(Plot.Place.ABOVE, celsius.get(i), known.high(), name, true);
+        sketch.note(Plot.Place.ABOVE, celsius.get(i), known.high(), name, span.pick() > 0);
       }
     }
     Axis across = Axis.around(words("axis.mean-temperature"), cold, warm, 8);
     return sketch.on(across, Axis.around(words("plate.resistance.axis"), low, high, 6));
   }
 
-  private String title() {
+  /** The place of the cell with the highest resistance. */
+  private int highest() {
     int highest = 0;
     for (int i = 1; i < cells.size(); i++) {
       highest = resistance.get(i).value() > resistance.get(highest).value() ? i : highest;
     }
-    double ordinary =
-        Subject.median(resistance.stream().mapToDouble(Estimate.Known::value).toArray());
-    if (!resistance.get(highest).isAbove(ordinary)) {
+    return highest;
+  }
+
+  /** Whether a resistance stands clear of the middle one. */
+  private boolean isClear(int i) {
+    return resistance
+        .get(i)
+        .isAbove(Subject.median(resistance.stream().mapToDouble(Estimate.Known::value).toArray()));
+  }
+
+  private String title() {
+    int highest = highest();
+    if (!isClear(highest)) {
       return words("plate.warmth.title.none");
     }
     double middle = Subject.median(celsius.stream().mapToDouble(d -> d).toArray());

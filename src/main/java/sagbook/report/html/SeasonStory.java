@@ -166,7 +166,7 @@ public record SeasonStory(Words words, String title, String name, List<Bank> ban
                         event.day(),
                         event.cell() == 0
                             ? event.kind().spoken()
-                            : event.kind().spoken() + ", " + event.cell()))
+                            : event.kind().spoken() + ", " + words.cell(event.cell())))
             .toList();
     List<Plate> plates = new ArrayList<>();
     for (List<Quantity> either : TRENDS) {
