@@ -21,7 +21,6 @@ import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.text.PDFTextStripper;
-import org.apache.pdfbox.text.TextPosition;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
 import org.junit.jupiter.api.Test;
@@ -31,9 +30,6 @@ import sagbook.record.CheckResult;
 import sagbook.record.InventedResult;
 
 final class ReportFolderTest {
-  /** Pages between the first and the last hold words down to here, as a share of their height. */
-  private static final double FILLED = 0.5;
-
   private static final List<String> NAMES =
       List.of(
           "report.html",
@@ -87,16 +83,20 @@ final class ReportFolderTest {
       int pages = document.getNumberOfPages();
       assertTrue(8 <= pages && pages <= 14, pages + " pages");
       assertEquals(page.select(".plate").size(), drawings(document));
-      for (int leaf = 2; leaf < pages; leaf++) {
-        assertTrue(foot(document, leaf) > FILLED, "page " + leaf + " is half empty");
-      }
+      assertEquals(List.of(), PrintedPages.halfEmpty(document));
+      assertTrue(PrintedPages.right(document) < 1 - 15 / 210.0, "a table runs out of the page");
       String first = text(document, 1, 1);
       for (String question : page.select(".answers dt").eachText()) {
         assertTrue(first.contains(question), question + " in " + first);
       }
       String all = text(document, 1, pages);
-      for (String words : page.select("h1, h2, h3, figcaption, .glossary dd").eachText()) {
+      for (String words : page.select("h1, h2, h3, figcaption").eachText()) {
         assertTrue(all.contains(flat(words)), words);
+      }
+      // Two abreast: whole in the order of the page, not line by line across it.
+      String inOrder = flat(String.join("\n", PrintedPages.texts(document)));
+      for (String words : page.select(".glossary dd").eachText()) {
+        assertTrue(inOrder.contains(flat(words)), words);
       }
       assertFalse(all.contains("#"), "a character that the font lacks");
     }
@@ -108,23 +108,6 @@ final class ReportFolderTest {
     stripper.setStartPage(from);
     stripper.setEndPage(to);
     return flat(stripper.getText(document));
-  }
-
-  /** How far down a page its last words but the page number stand, as a share of its height. */
-  private static double foot(PDDocument document, int page) throws IOException {
-    double[] lowest = {0};
-    PDFTextStripper stripper =
-        new PDFTextStripper() {
-          @Override
-          protected void processTextPosition(TextPosition text) {
-            double share = text.getY() / text.getPageHeight();
-            lowest[0] = share < 0.94 ? Math.max(lowest[0], share) : lowest[0];
-          }
-        };
-    stripper.setStartPage(page);
-    stripper.setEndPage(page);
-    stripper.getText(document);
-    return lowest[0];
   }
 
   private static String flat(String text) {

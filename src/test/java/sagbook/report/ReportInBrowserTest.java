@@ -12,7 +12,6 @@ import java.util.List;
 import java.util.Map;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
-import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -377,7 +376,7 @@ final class ReportInBrowserTest {
   @CsvSource({"A4, 8.27, 11.69", "Letter, 8.5, 11"})
   void printsWithoutCuttingAChart(String paper, double wide, double high) {
     double contentWide = (wide - 2 * 17 / 25.4) * 96;
-    double contentHigh = (high - 38 / 25.4) * 96;
+    double contentHigh = (high - 31 / 25.4) * 96;
     browser.width((int) contentWide);
     browser.media("print", "light");
     Object cut =
@@ -396,7 +395,10 @@ final class ReportInBrowserTest {
   @CsvSource({"A4, 8.27, 11.69", "Letter, 8.5, 11"})
   void printsTheSixAnswersOnPageOneAndNoHeadingAtTheFootOfAPage(
       String paper, double wide, double high) throws IOException {
-    List<String> pages = printed(wide, high);
+    List<String> pages;
+    try (PDDocument document = printed(wide, high)) {
+      pages = PrintedPages.texts(document);
+    }
     for (String question :
         List.of(
             "Is it fine?",
@@ -425,24 +427,31 @@ final class ReportInBrowserTest {
     return text.replaceAll("[\\s\u00a0\u2002]+", " ").strip();
   }
 
-  /** The text of each printed page. */
-  private static List<String> printed(double wide, double high) throws IOException {
+  private static PDDocument printed(double wide, double high) throws IOException {
     browser.media("print", "light");
     Object pdf =
         browser
             .driver()
             .executeCdpCommand("Page.printToPDF", Map.of("paperWidth", wide, "paperHeight", high))
             .get("data");
-    List<String> pages = new ArrayList<>();
-    try (PDDocument document = Loader.loadPDF(Base64.getDecoder().decode(String.valueOf(pdf)))) {
-      PDFTextStripper stripper = new PDFTextStripper();
-      for (int page = 1; page <= document.getNumberOfPages(); page++) {
-        stripper.setStartPage(page);
-        stripper.setEndPage(page);
-        pages.add(stripper.getText(document).strip());
-      }
+    return Loader.loadPDF(Base64.getDecoder().decode(String.valueOf(pdf)));
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "month, 8.27, 11.69",
+    "month, 8.5, 11",
+    "fine, 8.27, 11.69",
+    "fine, 8.5, 11",
+    "story, 8.27, 11.69",
+    "story, 8.5, 11"
+  })
+  void noPrintedPageIsHalfEmptyBeforeTheLast(String report, double wide, double high)
+      throws IOException {
+    open(report);
+    try (PDDocument document = printed(wide, high)) {
+      assertEquals(List.of(), PrintedPages.halfEmpty(document));
     }
-    return pages;
   }
 
   /**

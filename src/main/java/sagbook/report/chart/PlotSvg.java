@@ -22,6 +22,9 @@ final class PlotSvg {
   /** Cells or days closer than this are drawn with slimmer bars, px. */
   private static final double CLOSE = 13;
 
+  /** Those as close as this with the slimmest, px. */
+  private static final double CLOSEST = 7;
+
   /** Cells further apart than this are drawn with broader bars, px. */
   private static final double FAR = 50;
 
@@ -160,7 +163,9 @@ final class PlotSvg {
 
   private String classes(Ink ink) {
     boolean bar = ink.role() == Role.BAR || ink.role() == Role.DAY;
-    String breadth = frame.pitch() < CLOSE ? "slim" : frame.pitch() > FAR ? "broad" : "";
+    double pitch = frame.pitch();
+    String breadth =
+        pitch < CLOSEST ? "slimmest" : pitch < CLOSE ? "slim" : pitch > FAR ? "broad" : "";
     return bar && !breadth.isEmpty() ? String.join(" ", ink.classes(), breadth) : ink.classes();
   }
 

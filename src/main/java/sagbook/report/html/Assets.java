@@ -24,7 +24,16 @@ public record Assets(String style, String script) {
 
   /** Those of the page that becomes a PDF: a style sheet for paper, no script. */
   static Assets printed() {
-    return new Assets(resource("print.css"), "");
+    return onPaper("print.css");
+  }
+
+  /** Those of the dossier, which looks on a screen as it does on paper. */
+  static Assets dossier() {
+    return onPaper("dossier.css");
+  }
+
+  private static Assets onPaper(String own) {
+    return new Assets(resource("paper.css") + resource(own), "");
   }
 
   /** Content of the page's policy. */
@@ -47,7 +56,7 @@ public record Assets(String style, String script) {
   }
 
   /** A text that comes with the program. */
-  static String resource(String name) {
+  private static String resource(String name) {
     try (InputStream in = Assets.class.getResourceAsStream("/sagbook/report/" + name)) {
       if (in == null) {
         throw new IllegalStateException(name + " is missing from the program");

@@ -93,7 +93,7 @@ public record Dossier(
             banks,
             inputs(season, words),
             software(season, software),
-            Assets.resource("dossier.css"));
+            Assets.dossier().style());
     return Template.filled("dossier.jte", dossier);
   }
 

@@ -1,6 +1,7 @@
 package sagbook.report.html;
 
 import java.util.List;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import sagbook.report.chart.DataTable;
 import sagbook.report.chart.Plate;
@@ -95,6 +96,13 @@ public record Page(
       List<String> open,
       List<Sheet> sheets,
       Quality quality) {
+    /** The sheets as they stand abreast on paper, two and two. */
+    public List<List<Sheet>> pairs() {
+      return IntStream.iterate(0, first -> first < sheets.size(), first -> first + 2)
+          .mapToObj(first -> sheets.subList(first, Math.min(first + 2, sheets.size())))
+          .toList();
+    }
+
     /** So many letters still fit on the first printed page in large type. */
     private static final int BRIEF = 1100;
 

@@ -6,11 +6,13 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import sagbook.model.Finding;
 import sagbook.record.KeptCheck;
 import sagbook.record.Quantity;
 import sagbook.report.chart.Plate;
 import sagbook.report.chart.TrendPlate;
 import sagbook.report.words.OutsideText;
+import sagbook.verdict.Severity;
 import sagbook.wording.Words;
 
 /**
@@ -79,15 +81,24 @@ public record SeasonPage(
 
   private static Line line(Map.Entry<String, KeptCheck> entry, Words words) {
     KeptCheck check = entry.getValue();
-    String severity = check.severity().name().toLowerCase(Locale.ROOT).replace('_', '-');
     return new Line(
         entry.getKey().startsWith(NOWHERE) ? "" : entry.getKey() + "/report.html",
         words.say(
             "head.period",
             words.date(check.from(), check.zone()),
             words.date(check.to(), check.zone())),
-        words.say("answer.fine." + severity),
+        words.say("answer.fine") + " " + fine(check, words),
         check.banks().stream().map(bank -> OutsideText.shown(bank.headline())).toList());
+  }
+
+  private static String fine(KeptCheck check, Words words) {
+    List<KeptCheck.Cell> cells =
+        check.banks().stream().flatMap(bank -> bank.cells().stream()).toList();
+    long open = cells.stream().filter(c -> c.finding() == Finding.INSUFFICIENT_EVIDENCE).count();
+    return check.severity() == Severity.WELL && open > 0
+        ? words.say("answer.fine.open", Long.toString(open), Integer.toString(cells.size()))
+        : words.say(
+            "answer.fine." + check.severity().name().toLowerCase(Locale.ROOT).replace('_', '-'));
   }
 
   private static List<Trends> trends(List<KeptCheck> oldestFirst, Words words) {

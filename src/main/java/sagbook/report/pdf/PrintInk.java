@@ -35,13 +35,14 @@ record PrintInk(Optional<Color> line, float width, float[] dash, Optional<Color>
       case "axis" -> line(INK, 1, WHOLE);
       case "grid" -> line(HAIR, 0.6f, WHOLE);
       case "curve" -> line(pick == 0 ? CURVE : own, pick == 0 ? 0.9f : 2.4f, DASHES.get(pick));
-      case "day" -> line(CURVE, 8, WHOLE);
+      case "day" -> line(CURVE, names.contains("slim") ? 4 : 8, WHOLE);
       case "trace" -> line(pick == 0 ? CURVE : own, 0.35f, WHOLE);
       case "span" -> line(pick == 0 ? SOFT : own, pick == 0 ? 1.6f : 2.4f, WHOLE);
-      case "bar" -> line(pick == 0 ? BAR : own, 11, WHOLE);
+      case "bar" -> line(pick == 0 ? BAR : own, breadth(names), WHOLE);
       case "rule" -> line(INK, 0.8f, new float[] {7, 3});
       case "mark" -> fill(pick == 0 ? SOFT : own, 13);
-      case "other-mark" -> new PrintInk(Optional.of(SOFT), 1.6f, WHOLE, Optional.of(PAPER), 13);
+      case "other-mark" ->
+          new PrintInk(Optional.of(pick == 0 ? SOFT : own), 1.6f, WHOLE, Optional.of(PAPER), 13);
       case "tick", "note" ->
           names.contains("strong")
               ? new PrintInk(Optional.of(PAPER), 3, WHOLE, Optional.of(INK), 12)
@@ -49,6 +50,10 @@ record PrintInk(Optional<Color> line, float width, float[] dash, Optional<Color>
       case "title" -> fill(SOFT, 12.5f);
       default -> throw new IllegalStateException("no ink for " + classes);
     };
+  }
+
+  private static float breadth(List<String> names) {
+    return names.contains("slim") ? 5 : names.contains("broad") ? 26 : 11;
   }
 
   private static int pick(List<String> names) {
