@@ -12,6 +12,7 @@ import sagbook.record.BankResult;
 import sagbook.record.CheckResult;
 import sagbook.report.words.Numbers;
 import sagbook.verdict.CellVerdict;
+import sagbook.verdict.Severity;
 import sagbook.wording.Words;
 
 /** What a check prints: the one sentence, the weakest cells, and where the report lies. */
@@ -69,7 +70,7 @@ final class Summary {
     boolean open =
         bank.verdict().cells().stream()
             .anyMatch(cell -> cell.finding() == Finding.INSUFFICIENT_EVIDENCE);
-    if (!open) {
+    if (!open || bank.verdict().severity() == Severity.ACT_NOW) {
       return List.of();
     }
     List<String> lines = new ArrayList<>();

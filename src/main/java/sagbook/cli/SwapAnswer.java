@@ -24,7 +24,7 @@ record SwapAnswer(KeptString string, Spare spare, Estimate sagNowV, Outcome outc
         WORDS.say(
             spare.told() ? key : key + ".nominal",
             String.join(", ", cells),
-            Numbers.with(Numbers.significant(spare.capacityAh(), 4), "Ah")));
+            Numbers.with(Numbers.plain(spare.capacityAh()), "Ah")));
     line(out, WORDS.say("swap.charge"), gain(outcome.gainAh(), "Ah"));
     line(out, "", now());
     line(out, WORDS.say("swap.energy"), gain(outcome.gainKWh(), "kWh"));
@@ -45,7 +45,7 @@ record SwapAnswer(KeptString string, Spare spare, Estimate sagNowV, Outcome outc
 
   private String evening(String gain) {
     OptionalDouble load = string.use().eveningLoadW();
-    return load.isPresent()
+    return load.isPresent() && outcome.gainEveningMinutes() instanceof Estimate.Known
         ? WORDS.say(
             "swap.at-evening", gain, Numbers.with(Numbers.significant(load.getAsDouble(), 2), "W"))
         : gain;

@@ -15,7 +15,8 @@ import sagbook.wording.Words;
 /**
  * What to measure next month and what it would buy for the cell in question ({@link Doubt}). A step
  * is only named where it would narrow that cell's interval by a tenth or more ({@link Precision});
- * where none does, that is said, with the look that tells more than any log.
+ * where none does, that is said, with the look that tells more than any log. A battery that passed
+ * a limit is not tested.
  *
  * @param cell the cell in question, 1 for the first; the weakest where none is
  * @param why which cell and why, or why nothing has to be measured, a plain sentence
@@ -54,6 +55,9 @@ public record TestPlan(int cell, String why, List<Step> steps) {
   /** The plan for a bank. */
   public static TestPlan of(
       BankVerdict verdict, BankEstimates estimates, Evidence evidence, PackDescription pack) {
+    if (verdict.severity() == Severity.ACT_NOW) {
+      return new TestPlan(weakest(verdict), WORDS.say("plan.stop"), List.of());
+    }
     Optional<Doubt> found = Doubt.of(verdict, Rules.of(pack.rules()));
     if (found.isEmpty()) {
       return new TestPlan(weakest(verdict), WORDS.say("plan.none"), List.of());

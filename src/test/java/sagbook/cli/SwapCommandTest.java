@@ -45,18 +45,18 @@ class SwapCommandTest {
   void answersAsTheReportDoes() {
     assertEquals(0, swap("--cell", "12"), err.toString());
     String text = out.toString().replace('\u00a0', ' ');
-    assertTrue(text.startsWith("Replacing cell 12 by a cell of 280.0 Ah (nominal):"), text);
+    assertTrue(text.startsWith("Replacing cell 12 by a cell of 280 Ah (nominal):"), text);
     assertTrue(text.contains("charge    +29 Ah (4 to 33)"), text);
     assertTrue(text.contains("energy    +1.5 kWh ("), text);
     assertTrue(text.contains("evening   +140 min"), text);
-    assertTrue(text.contains("now 236 Ah"), text);
+    assertTrue(text.contains("the battery gives 236 Ah"), text);
   }
 
   @Test
   void reckonsWithTheSpareThatIsNamed() {
     assertEquals(0, swap("--cell", "12", "--cell", "5", "--spare-ah", "250", "--spare-mohm", "5"));
     String text = out.toString().replace('\u00a0', ' ');
-    assertTrue(text.startsWith("Replacing cells 5, 12 by cells of 250.0 Ah:"), text);
+    assertTrue(text.startsWith("Replacing cells 5, 12 by cells of 250 Ah:"), text);
     assertTrue(text.contains("0.94"), text);
   }
 

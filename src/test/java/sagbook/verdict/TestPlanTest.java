@@ -165,6 +165,14 @@ class TestPlanTest {
     assertTrue(plan.why().contains("once more would not narrow that"), plan.why());
   }
 
+  /** No deep discharge is asked of a battery that was to be stopped. */
+  @Test
+  void aBatteryThatPassedALimitIsNotTested() {
+    TestPlan plan = plan("2: under 1; 5: capacity ?", evidence(0, 7, 5));
+    assertEquals(List.of(), plan.steps());
+    assertTrue(plan.why().startsWith("No test before the cause is found"), plan.why());
+  }
+
   @Test
   void nothingIsPredictedFromNothing() {
     TestPlan plan = plan("all: capacity ?", evidence(0, 3, 5));

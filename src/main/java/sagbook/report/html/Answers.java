@@ -55,7 +55,7 @@ final class Answers {
   static String idle(BankResult bank, Buys buys, Words words) {
     Answers answers = new Answers(bank, buys, words);
     List<Integer> open = answers.openCells();
-    if (open.isEmpty()) {
+    if (open.isEmpty() || bank.verdict().severity() == Severity.ACT_NOW) {
       return bank.verdict().todo().isEmpty() ? words.say("todo.now.none") : "";
     }
     String which = open.size() > MOST_NAMED ? "many" : open.size() == 1 ? "one" : "some";

@@ -12,6 +12,7 @@ import sagbook.report.chart.DataTable;
 import sagbook.report.words.Numbers;
 import sagbook.report.words.OutsideText;
 import sagbook.verdict.CellVerdict;
+import sagbook.verdict.Severity;
 import sagbook.whatif.Change;
 import sagbook.whatif.Outcome;
 import sagbook.whatif.Prospect;
@@ -45,6 +46,9 @@ final class Buys {
    * without fault, and of cells that are only suspected, no replacement is named.
    */
   List<String> sentences() {
+    if (bank.verdict().severity() == Severity.ACT_NOW) {
+      return List.of(words.say("buys.stop"));
+    }
     if (troubled().isEmpty()) {
       return List.of(untroubled());
     }

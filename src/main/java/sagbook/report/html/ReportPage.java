@@ -216,10 +216,14 @@ public final class ReportPage {
         new DataTable(headers, rows));
   }
 
+  /** A step or noise; of a voltage in millivolts, as everything else that small. */
   private String measured(double value, String unit) {
-    return Double.isFinite(value)
-        ? Numbers.with(Numbers.significant(value, 2), unit)
-        : words.say("none.short");
+    if (!Double.isFinite(value)) {
+      return words.say("none.short");
+    }
+    return unit.equals("V")
+        ? Numbers.with(Numbers.significant(1000 * value, 2), "mV")
+        : Numbers.with(Numbers.significant(value, 2), unit);
   }
 
   private String number(double value) {

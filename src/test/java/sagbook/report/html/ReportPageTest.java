@@ -135,6 +135,13 @@ final class ReportPageTest {
   }
 
   @Test
+  void stepsAndNoiseOfVoltagesAreInMillivolts() {
+    List<String> cells = texts(page(InventedResult.month()).select("#bank1-quality td"));
+    assertTrue(cells.stream().anyMatch(cell -> cell.matches("[\\d.]+ mV")), cells.toString());
+    assertTrue(cells.stream().noneMatch(cell -> cell.matches("[\\d.]+ V")), cells.toString());
+  }
+
+  @Test
   void limitsAndRulesStandWithTheDigitsTheyWereGivenWith() {
     Document page = page(InventedResult.month());
     List<String> values = page.select("#method table tbody tr td:nth-child(2)").eachText();
