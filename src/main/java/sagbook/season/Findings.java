@@ -4,8 +4,11 @@ import java.time.YearMonth;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import sagbook.model.Estimate;
 import sagbook.model.Finding;
+import sagbook.record.KeptCheck;
 import sagbook.record.KeptMonth;
+import sagbook.record.Quantity;
 import sagbook.wording.Words;
 
 /** What the monthly checks found, put together: one stretch a cell and cause. */
@@ -32,33 +35,43 @@ final class Findings {
     Finding running = Finding.HEALTHY;
     YearMonth since = month(months.get(0));
     YearMonth last = since;
+    boolean told = false;
     for (KeptMonth month : months) {
-      Finding now = month.bank().cells().get(place - 1).finding();
+      KeptCheck.Cell cell = month.bank().cells().get(place - 1);
+      Finding now = cell.finding();
       if (now == Finding.INSUFFICIENT_EVIDENCE) {
         continue;
       }
       if (now != running) {
         if (running != Finding.HEALTHY) {
-          stretches.add(stretch(place, running, since, last, false));
+          stretches.add(stretch(place, running, told, since, last, false));
         }
         running = now;
+        told = false;
         since = month(month);
       }
+      told |= !isJointOrCell(cell);
       last = month(month);
     }
     if (running != Finding.HEALTHY) {
-      stretches.add(stretch(place, running, since, last, true));
+      stretches.add(stretch(place, running, told, since, last, true));
     }
   }
 
+  /** Whether a month could not tell a bad joint from a cell that resists too much. */
+  private static boolean isJointOrCell(KeptCheck.Cell cell) {
+    return cell.finding() == Finding.CONNECTION
+        && cell.estimate(Quantity.SLOW_RESPONSE_RELATIVE) instanceof Estimate.Unknown;
+  }
+
   private static SeasonResult.Stretch stretch(
-      int place, Finding finding, YearMonth since, YearMonth last, boolean lasts) {
+      int place, Finding finding, boolean told, YearMonth since, YearMonth last, boolean lasts) {
     String key = lasts ? "stretch.lasts" : since.equals(last) ? "stretch.once" : "stretch.over";
     String words =
         SeasonWords.say(
             key,
             Integer.toString(place),
-            Words.english().say("finding." + finding.words()),
+            Words.english().say("finding." + finding.words() + (told ? "" : ".open")),
             said(since),
             said(last));
     return new SeasonResult.Stretch(place, finding, since, last, lasts, words);

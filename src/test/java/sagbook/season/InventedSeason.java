@@ -45,6 +45,11 @@ public final class InventedSeason {
   /** From this month on, the resistance of cell 5 is higher by a half; beyond the end: never. */
   public int jointFailsIn = Integer.MAX_VALUE;
 
+  /** Whether the months call that a joint, and whether they can tell it from the cell. */
+  public boolean jointFound = false;
+
+  public boolean jointTold = true;
+
   /** From this month on, cell 3 is a sound one. */
   public int replacedIn = Integer.MAX_VALUE;
 
@@ -131,6 +136,14 @@ public final class InventedSeason {
       estimates.put(Quantity.RESISTANCE_MOHM, of(resistance, resistanceSigma * 0.35));
     }
     boolean low = worn && capacity / median < 0.96;
-    return new KeptCheck.Cell(cell, cell, low ? Finding.LOW_CAPACITY : Finding.HEALTHY, estimates);
+    boolean joint = jointFound && cell == 5 && month >= jointFailsIn;
+    if (joint && jointTold) {
+      estimates.put(Quantity.SLOW_RESPONSE_RELATIVE, Estimate.of(1, 0.03));
+    }
+    return new KeptCheck.Cell(
+        cell,
+        cell,
+        low ? Finding.LOW_CAPACITY : joint ? Finding.CONNECTION : Finding.HEALTHY,
+        estimates);
   }
 }

@@ -242,6 +242,24 @@ class SeasonTest {
         bank.findings().get(0).words());
   }
 
+  /** No month told joint from cell, so the season must not either. */
+  @Test
+  void aJointThatMayBeTheCellIsNotCalledOneOverTheSeason() {
+    InventedSeason season = new InventedSeason(8);
+    season.jointFailsIn = 4;
+    season.jointFound = true;
+    assertTrue(
+        judged(season).findings().stream()
+            .anyMatch(f -> f.words().startsWith("Cell 5: bad joint")));
+    season = new InventedSeason(8);
+    season.jointFailsIn = 4;
+    season.jointFound = true;
+    season.jointTold = false;
+    assertTrue(
+        judged(season).findings().stream()
+            .anyMatch(f -> f.words().startsWith("Cell 5: joint or cell")));
+  }
+
   @Test
   void monthsWithAnotherNumberOfCellsAreLeftOut() {
     List<sagbook.record.KeptMonth> months =

@@ -168,7 +168,7 @@ class WhatIfTest {
     string.cell(Estimate.unknown("not seen"), exact(0), exact(1), exact(0));
     WhatIf asked = string.asked();
     assertEquals(
-        Estimate.unknown("how much cell 4 holds is not known"),
+        Estimate.unknown("the size or the charge of cell 4 is not known"),
         asked.outcome(Change.replace(List.of(4))).gainAh());
     assertTrue(asked.outcome(Change.replace(List.of(1, 4))).gainAh() instanceof Estimate.Unknown);
     assertTrue(asked.outcome(Change.replace(List.of(1))).gainAh() instanceof Estimate.Known);
