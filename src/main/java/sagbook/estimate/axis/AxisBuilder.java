@@ -1,6 +1,7 @@
 package sagbook.estimate.axis;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import sagbook.evidence.ThinnedRecord;
 import sagbook.evidence.Turn;
@@ -61,26 +62,57 @@ public final class AxisBuilder {
   }
 
   private ChargeAxis build() {
-    List<Crossing> best = List.of();
-    double most = 0;
+    List<List<Crossing>> byLevel = new ArrayList<>();
     for (double level : levels()) {
-      List<Crossing> found = crossings(level);
-      double information = 0;
-      for (Crossing crossing : found) {
-        information += crossing.slope * crossing.slope;
-      }
-      if (information > most) {
-        most = information;
-        best = found;
-      }
+      byLevel.add(crossings(level));
+    }
+    List<Crossing> best = List.of();
+    for (List<Crossing> found : byLevel) {
+      best = information(found) > information(best) ? found : best;
     }
     if (best.isEmpty()) {
       return new ChargeAxis(counter.ah(), false, 0, 0);
     }
-    best = withoutOutliers(best);
-    int[] rows = best.stream().mapToInt(c -> c.row).toArray();
-    double[] ah = best.stream().mapToDouble(c -> c.ah).toArray();
+    List<Crossing> anchors = withoutOutliers(best);
+    ChargeAxis first = pinned(anchors);
+    List<Crossing> all = new ArrayList<>(anchors);
+    all.addAll(elsewhere(first, byLevel));
+    all.sort(Comparator.comparingInt(Crossing::row));
+    return all.size() == anchors.size() ? first : pinned(all);
+  }
+
+  private ChargeAxis pinned(List<Crossing> anchors) {
+    int[] rows = anchors.stream().mapToInt(Crossing::row).toArray();
+    double[] ah = anchors.stream().mapToDouble(Crossing::ah).toArray();
     return ChargeAxis.pinnedAt(counter, rows, ah);
+  }
+
+  private static double information(List<Crossing> crossings) {
+    return crossings.stream().mapToDouble(c -> c.slope * c.slope).sum();
+  }
+
+  /**
+   * Anchors for the sections that have none at the best voltage: crossings of the voltage that says
+   * most there and whose place on the axis the other sections tell, less that place.
+   */
+  private List<Crossing> elsewhere(ChargeAxis axis, List<List<Crossing>> byLevel) {
+    List<Crossing> best = List.of();
+    for (List<Crossing> level : byLevel) {
+      List<Crossing> placed = new ArrayList<>();
+      List<Crossing> lost = new ArrayList<>();
+      for (Crossing crossing : withoutOutliers(level)) {
+        (Double.isNaN(axis.chargeAh()[crossing.row]) ? lost : placed).add(crossing);
+      }
+      if (!placed.isEmpty() && information(lost) > information(best)) {
+        double place =
+            Robust.median(
+                placed.stream()
+                    .mapToDouble(c -> c.ah - counter.ah()[c.row] + axis.chargeAh()[c.row])
+                    .toArray());
+        best = lost.stream().map(c -> new Crossing(c.row, c.ah - place, c.slope)).toList();
+      }
+    }
+    return best;
   }
 
   private double[] levels() {
@@ -134,7 +166,7 @@ public final class AxisBuilder {
     int n = 0;
     for (int r = turn.fromRow(); r <= turn.toRow(); r++) {
       double below = ah - counter.ah()[r];
-      if (below > 0.5 * reach && below < reach) {
+      if (below > 0.5 * reach && below < reach && !Double.isNaN(restingV[r])) {
         sum += (level - restingV[r]) / below;
         n++;
       }

@@ -38,6 +38,9 @@ public record ChargeAxis(double[] chargeAh, boolean pinned, int fullCharges, dou
    * Charge axis by moving the counter so that every anchor reads zero. Within a section, whose rows
    * no long gap parts, the counter runs away evenly; over a gap it may have missed any charge, so a
    * section without an anchor has no place on the axis (NaN).
+   *
+   * @param anchorRow rows of the anchors, rising
+   * @param anchorAh what the counter reads there beyond the anchor's place on the axis, Ah
    */
   static ChargeAxis pinnedAt(Counter counter, int[] anchorRow, double[] anchorAh) {
     double rate = counter.drift(anchorRow, anchorAh);

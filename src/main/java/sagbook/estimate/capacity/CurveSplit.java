@@ -25,6 +25,15 @@ record CurveSplit(
   /** Rise above the flat part that counts as a knee seen, V. */
   private static final double KNEE_V = 0.055;
 
+  /**
+   * The same where the curve stands higher than the flat part of any LFP cell at rest: the string
+   * may end its charges early, for one cell that is full before the others.
+   */
+  private static final double SMALL_KNEE_V = 0.02;
+
+  /** Highest rest voltage of an LFP cell's flat part, V. Published curves end theirs at 3.35. */
+  private static final double HIGHEST_FLAT_V = 3.365;
+
   /** The flat part reaches down from the knee at least so far, as a share of capacity. */
   private static final double FLAT_BEFORE = 0.14;
 
@@ -70,7 +79,8 @@ record CurveSplit(
   private static double knee(EvenTable curve, double topAh, double nominalAh) {
     double level = curve.at(topAh - FLAT_BEFORE * nominalAh);
     for (double q = topAh - FLAT_BEFORE * nominalAh; q <= topAh; q += curve.step()) {
-      if (curve.at(q) - level > KNEE_V) {
+      double rise = curve.at(q) - level;
+      if (rise > KNEE_V || (rise > SMALL_KNEE_V && curve.at(q) > HIGHEST_FLAT_V)) {
         return q;
       }
     }
