@@ -8,6 +8,14 @@ final class ChannelRhythm {
   private static final double OFTEN = 0.05;
   private static final double HARDLY = 0.01;
   private static final double FEW_REPEATS = 0.05;
+
+  /**
+   * Whatever the noise, as long as small changes are likelier than large ones, a value is met again
+   * at least half as often as one a single step of its rounding away. Fewer than this share of them
+   * means that repeats were left out.
+   */
+  private static final double REPEATS_FOR_STEPS = 0.4;
+
   private static final double MANY_PAUSES = 0.2;
   private static final long LEAST_VALUES = 50;
 
@@ -24,6 +32,9 @@ final class ChannelRhythm {
   private long rows;
   private final IntervalCounts all = new IntervalCounts();
   private final IntervalCounts repeats = new IntervalCounts();
+  private final IntervalCounts voltageRepeats = new IntervalCounts();
+  private IntervalCounts voltageSteps = new IntervalCounts();
+  private double smallestStep = Double.POSITIVE_INFINITY;
   private int cellsSeen;
 
   ChannelRhythm(Slots slots) {
@@ -59,10 +70,26 @@ final class ChannelRhythm {
         }
         if (cell) {
           intervals.add(intervalS);
+          addStep(Math.abs(value - lastValue[slot]), intervalS);
         }
       }
       lastValue[slot] = value;
       lastTimeS[slot] = row.timeS;
+    }
+  }
+
+  /** Counts a change of a voltage if it is none, or as small as any. */
+  private void addStep(double change, double sinceS) {
+    if (change == 0) {
+      voltageRepeats.add(sinceS);
+      return;
+    }
+    if (change < smallestStep / 1.5) {
+      smallestStep = change;
+      voltageSteps = new IntervalCounts();
+    }
+    if (change < smallestStep * 1.5) {
+      voltageSteps.add(sinceS);
     }
   }
 
@@ -104,11 +131,11 @@ final class ChannelRhythm {
 
   /**
    * Whether a value is written only when it differs from the one before: hardly any value repeats,
-   * or hardly any after a short interval where long ones are common (rounding and a sign of life
-   * after a pause repeat values); and some channel pauses again and again, not just once.
+   * or few after a short interval where long ones are common (rounding and a sign of life after a
+   * pause repeat values); and some channel pauses again and again, not just once.
    */
   boolean isChangeOnly() {
-    if (all.total() < LEAST_VALUES || !(hardlyRepeats() || repeatsAfterPausesOnly())) {
+    if (all.total() < LEAST_VALUES || !(hardlyRepeats() || fewRepeatPromptly())) {
       return false;
     }
     for (long each : pauses) {
@@ -123,10 +150,13 @@ final class ChannelRhythm {
     return repeats.total() < HARDLY * all.total();
   }
 
-  private boolean repeatsAfterPausesOnly() {
+  private boolean fewRepeatPromptly() {
     double promptS = PROMPT * shortIntervalS();
     long prompt = all.upTo(promptS);
-    return repeats.upTo(promptS) < FEW_REPEATS * prompt && prompt < (1 - MANY_PAUSES) * all.total();
+    boolean few =
+        repeats.upTo(promptS) < FEW_REPEATS * prompt
+            || voltageRepeats.upTo(promptS) < REPEATS_FOR_STEPS * voltageSteps.upTo(promptS);
+    return few && prompt < (1 - MANY_PAUSES) * all.total();
   }
 
   /** Short but not rare time between two values of one cell, s. */
