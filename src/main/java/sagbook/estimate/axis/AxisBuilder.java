@@ -2,7 +2,12 @@ package sagbook.estimate.axis;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
 import sagbook.evidence.ThinnedRecord;
 import sagbook.evidence.Turn;
 import sagbook.numeric.Robust;
@@ -17,6 +22,9 @@ import sagbook.numeric.Robust;
 public final class AxisBuilder {
   /** Steps in which voltages are tried, V. */
   private static final double LEVEL_STEP = 0.005;
+
+  /** A crossing less steep than this share of the usual one is left out. Common practice. */
+  private static final double STEEP_ENOUGH = 0.3;
 
   private final ThinnedRecord record;
   private final List<Turn> turns;
@@ -74,11 +82,13 @@ public final class AxisBuilder {
       return new ChargeAxis(counter.ah(), false, 0, 0);
     }
     List<Crossing> anchors = withoutOutliers(best);
-    ChargeAxis first = pinned(anchors);
-    List<Crossing> all = new ArrayList<>(anchors);
-    all.addAll(elsewhere(first, byLevel));
-    all.sort(Comparator.comparingInt(Crossing::row));
-    return all.size() == anchors.size() ? first : pinned(all);
+    List<Crossing> more = others(anchors, byLevel);
+    if (more.isEmpty()) {
+      return pinned(anchors);
+    }
+    more.addAll(anchors);
+    more.sort(Comparator.comparingInt(Crossing::row));
+    return pinned(more);
   }
 
   private ChargeAxis pinned(List<Crossing> anchors) {
@@ -92,27 +102,44 @@ public final class AxisBuilder {
   }
 
   /**
-   * Anchors for the sections that have none at the best voltage: crossings of the voltage that says
-   * most there and whose place on the axis the other sections tell, less that place.
+   * Anchors for the charges that did not pass the best voltage: where they pass another one, as
+   * steep as can be had, whose place on the axis the anchored charges tell.
    */
-  private List<Crossing> elsewhere(ChargeAxis axis, List<List<Crossing>> byLevel) {
-    List<Crossing> best = List.of();
+  private List<Crossing> others(List<Crossing> anchors, List<List<Crossing>> byLevel) {
+    ChargeAxis axis = pinned(anchors);
+    Set<Turn> anchored = anchors.stream().map(Crossing::turn).collect(Collectors.toSet());
+    Map<Turn, Crossing> steepest = new LinkedHashMap<>();
     for (List<Crossing> level : byLevel) {
-      List<Crossing> placed = new ArrayList<>();
-      List<Crossing> lost = new ArrayList<>();
-      for (Crossing crossing : withoutOutliers(level)) {
-        (Double.isNaN(axis.chargeAh()[crossing.row]) ? lost : placed).add(crossing);
+      double[] places =
+          level.stream()
+              .filter(c -> anchored.contains(c.turn))
+              .mapToDouble(c -> c.ah - counter.ah()[c.row] + axis.chargeAh()[c.row])
+              .toArray();
+      if (places.length == 0) {
+        continue;
       }
-      if (!placed.isEmpty() && information(lost) > information(best)) {
-        double place =
-            Robust.median(
-                placed.stream()
-                    .mapToDouble(c -> c.ah - counter.ah()[c.row] + axis.chargeAh()[c.row])
-                    .toArray());
-        best = lost.stream().map(c -> new Crossing(c.row, c.ah - place, c.slope)).toList();
+      double placeAh = Robust.median(places);
+      for (Crossing c : level) {
+        if (!anchored.contains(c.turn)) {
+          steepest.merge(c.turn, c.from(placeAh), (a, b) -> a.slope >= b.slope ? a : b);
+        }
       }
     }
-    return best;
+    double usual = Robust.median(anchors.stream().mapToDouble(Crossing::slope).toArray());
+    Map<Integer, Double> steepestOfSection = new HashMap<>();
+    for (Crossing c : steepest.values()) {
+      steepestOfSection.merge(counter.section()[c.row], c.slope, Math::max);
+    }
+    List<Crossing> found = new ArrayList<>();
+    for (Crossing c : steepest.values()) {
+      boolean lost = Double.isNaN(axis.chargeAh()[c.row]);
+      double measure =
+          lost ? steepestOfSection.getOrDefault(counter.section()[c.row], usual) : usual;
+      if (c.slope > STEEP_ENOUGH * measure) {
+        found.add(c);
+      }
+    }
+    return found;
   }
 
   private double[] levels() {
@@ -126,7 +153,18 @@ public final class AxisBuilder {
     return levels;
   }
 
-  private record Crossing(int row, double ah, double slope) {}
+  /**
+   * One charge's crossing of a voltage.
+   *
+   * @param ah what the counter reads beyond the place of that voltage on the axis, Ah
+   * @param slope of the voltage there, blurred by how long it lingers, V/Ah
+   */
+  private record Crossing(Turn turn, int row, double ah, double slope) {
+    /** The same for a voltage that lies elsewhere on the axis. */
+    Crossing from(double placeAh) {
+      return new Crossing(turn, row, ah - placeAh, slope);
+    }
+  }
 
   /** Where each charge passes a voltage: the mean of its first and its last upward crossing. */
   private List<Crossing> crossings(double level) {
@@ -148,7 +186,7 @@ public final class AxisBuilder {
         double spreadAh = Math.abs(ahAt(last, level) - ahAt(first, level)) / 2;
         double slope = slopeAround(turn, ah, level);
         double blurred = 1 / (1 / Math.max(1e-9, slope) + spreadAh / 0.004);
-        found.add(new Crossing((first + last) / 2, ah, blurred));
+        found.add(new Crossing(turn, (first + last) / 2, ah, blurred));
       }
     }
     return found;
@@ -180,7 +218,7 @@ public final class AxisBuilder {
     double usual = Robust.median(slopes);
     List<Crossing> kept = new ArrayList<>();
     for (Crossing crossing : all) {
-      if (crossing.slope > 0.3 * usual) {
+      if (crossing.slope > STEEP_ENOUGH * usual) {
         kept.add(crossing);
       }
     }

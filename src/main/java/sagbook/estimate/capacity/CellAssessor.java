@@ -258,7 +258,7 @@ final class CellAssessor {
                 + sq(traits.cellShapeSd() * spanAh));
     double byTopSd = Math.hypot(reading.topAtEndAh().sd(), kneeSd);
     LikelySize size = LikelySize.of(loss, lossSd, loss + fit.roomBelowKneeAh(cell), nominalAh);
-    double byBottomSd = Math.hypot(reading.shiftAh().sd(), size.sdAh());
+    double byBottomSd = Math.hypot(reading.bottomAtEndAh().sd(), size.sdAh());
     boolean byTop = topSeen && byTopSd < byBottomSd;
     double at = byTop ? top : top + loss - size.lossAh();
     // A cell that is ahead where the curve steps can't be so by wear; one behind may be worn

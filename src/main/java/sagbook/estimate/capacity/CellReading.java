@@ -8,7 +8,7 @@ import sagbook.numeric.Ridge;
  * of the log at a time (jackknife).
  *
  * @param lossAh charge lost between bottom and top, Ah
- * @param shiftAh shift at mid log, Ah
+ * @param bottomAtEndAh place of its empty end at the end of the log, Ah
  * @param topAtEndAh place of its end of charge at the end of the log, Ah
  * @param driftAhPerDay steady drift of the shift, Ah a day
  * @param offsetV constant error of its voltage, V
@@ -16,7 +16,7 @@ import sagbook.numeric.Ridge;
  */
 record CellReading(
     Figure lossAh,
-    Figure shiftAh,
+    Figure bottomAtEndAh,
     Figure topAtEndAh,
     Figure driftAhPerDay,
     Figure offsetV,
@@ -73,10 +73,11 @@ record CellReading(
     for (int k = 0; k <= last; k++) {
       slope += w[k] * s.driftAh()[k];
     }
+    double atEndAh = s.shiftAh() + s.driftAh()[last] + bledAtEndAh;
     return new double[] {
       s.lossAh() - s.stretch() * (lever.topAh() - lever.bottomAh()),
-      s.shiftAh(),
-      s.shiftAh() - s.lossAh() + s.stretch() * lever.topAh() + s.driftAh()[last] + bledAtEndAh,
+      atEndAh + s.stretch() * lever.bottomAh(),
+      atEndAh - s.lossAh() + s.stretch() * lever.topAh(),
       slope,
       s.offsetV()
     };
@@ -88,6 +89,8 @@ record CellReading(
     w[0][CellFit.LOSS] = 1;
     w[0][CellFit.STRETCH] = lever.bottomAh() - lever.topAh();
     w[1][CellFit.SHIFT] = 1;
+    w[1][CellFit.STRETCH] = lever.bottomAh();
+    w[1][CellFit.DRIFT + grid.knots() - 1] = 1;
     w[2][CellFit.SHIFT] = 1;
     w[2][CellFit.LOSS] = -1;
     w[2][CellFit.STRETCH] = lever.topAh();

@@ -95,7 +95,7 @@ public final class ResistanceEstimator {
     }
     // The row right after a step is passed over in logs faster than half a minute, so the youngest
     // answer there is an interval and a half old.
-    return cadenceS < ResponseBasis.SLOW_CADENCE_S ? 1.5 * cadenceS : cadenceS;
+    return Math.rint(cadenceS < ResponseBasis.SLOW_CADENCE_S ? 1.5 * cadenceS : cadenceS);
   }
 
   /** Resistances of all cells; unknown with a reason where the log can't tell. */
