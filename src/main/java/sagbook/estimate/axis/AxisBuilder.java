@@ -26,6 +26,9 @@ public final class AxisBuilder {
   /** A crossing less steep than this share of the usual one is left out. Common practice. */
   private static final double STEEP_ENOUGH = 0.3;
 
+  /** How far from an anchor the counter is taken to hold, s. Common practice, no source. */
+  private static final double FAR_S = 5 * 86_400;
+
   private final ThinnedRecord record;
   private final List<Turn> turns;
   private final double nominalAh;
@@ -102,8 +105,9 @@ public final class AxisBuilder {
   }
 
   /**
-   * Anchors for the charges that did not pass the best voltage: where they pass another one, as
-   * steep as can be had, whose place on the axis the anchored charges tell.
+   * Anchors for the charges that did not pass the best voltage and lie far beyond those that did:
+   * where they pass another one, as steep as can be had, whose place on the axis the anchored
+   * charges tell. Between anchors, and near one, the counter errs less than such a crossing.
    */
   private List<Crossing> others(List<Crossing> anchors, List<List<Crossing>> byLevel) {
     ChargeAxis axis = pinned(anchors);
@@ -120,7 +124,7 @@ public final class AxisBuilder {
       }
       double placeAh = Robust.median(places);
       for (Crossing c : level) {
-        if (!anchored.contains(c.turn)) {
+        if (farBeyond(anchors, c)) {
           steepest.merge(c.turn, c.from(placeAh), (a, b) -> a.slope >= b.slope ? a : b);
         }
       }
@@ -140,6 +144,20 @@ public final class AxisBuilder {
       }
     }
     return found;
+  }
+
+  /** Whether the anchors of its section all lie days before a crossing, or all days after it. */
+  private boolean farBeyond(List<Crossing> anchors, Crossing crossing) {
+    boolean before = true;
+    boolean after = true;
+    for (Crossing anchor : anchors) {
+      if (counter.together(anchor.row, crossing.row)) {
+        double sinceS = record.timeS()[crossing.row] - record.timeS()[anchor.row];
+        before &= sinceS > FAR_S;
+        after &= sinceS < -FAR_S;
+      }
+    }
+    return before || after;
   }
 
   private double[] levels() {

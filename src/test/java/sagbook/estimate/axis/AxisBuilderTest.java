@@ -17,7 +17,7 @@ import sagbook.evidence.Turn;
  */
 class AxisBuilderTest {
   private static final int ROWS_A_DAY = 1440;
-  private static final int DAYS = 10;
+  private static final int DAYS = 12;
   private static final double NOMINAL_AH = 100;
   private static final double OHM = 0.001;
   private static final double OFFSET_A = 0.3;
@@ -119,7 +119,7 @@ class AxisBuilderTest {
 
   @Test
   void chargesThatEndBelowTheBestVoltageAreHeldByTheSteepestTheyPass() {
-    for (int day = 6; day < DAYS; day++) {
+    for (int day = 4; day < DAYS; day++) {
       topAh[day] = -3;
     }
     assertTrue(worstAh() < 0.2, "off by " + worstAh() + " Ah");
