@@ -78,9 +78,14 @@ record CurveSplit(
   /** Where the curve first stands on the knee at the end of charge, Ah; NaN when it never does. */
   private static double knee(EvenTable curve, double topAh, double nominalAh) {
     double level = curve.at(topAh - FLAT_BEFORE * nominalAh);
+    double knee = firstAbove(curve, level + KNEE_V, topAh, nominalAh);
+    double small = Math.max(level + SMALL_KNEE_V, HIGHEST_FLAT_V);
+    return Double.isNaN(knee) ? firstAbove(curve, small, topAh, nominalAh) : knee;
+  }
+
+  private static double firstAbove(EvenTable curve, double volt, double topAh, double nominalAh) {
     for (double q = topAh - FLAT_BEFORE * nominalAh; q <= topAh; q += curve.step()) {
-      double rise = curve.at(q) - level;
-      if (rise > KNEE_V || (rise > SMALL_KNEE_V && curve.at(q) > HIGHEST_FLAT_V)) {
+      if (curve.at(q) > volt) {
         return q;
       }
     }
