@@ -128,7 +128,7 @@ public final class CapacityEstimator {
     boolean topSeen = fit.curve().topVisited();
     Estimate median =
         new MedianCapacity(record, pack, counted, fast)
-            .of(anchor, topSeen, fit.curve().visitedFromAh());
+            .of(anchor, topSeen, fit.curve().visitedFromAh(), fit.curve().sharedFromAh());
     List<CellCharge> cells =
         new CellAssessor(fit, readings, anchor, median, pack, view.days(), counted, fast).cells();
     double fullAh =

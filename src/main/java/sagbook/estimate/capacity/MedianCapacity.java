@@ -39,8 +39,10 @@ record MedianCapacity(ThinnedRecord record, PackDescription pack, boolean counte
    *
    * @param topSeen whether the string was seen full
    * @param seenFromAh lowest place of the curve that was seen, Ah
+   * @param sharedFromAh lowest that more than one cell showed, Ah
    */
-  Estimate of(Optional<CurveAnchor> anchor, boolean topSeen, double seenFromAh) {
+  Estimate of(
+      Optional<CurveAnchor> anchor, boolean topSeen, double seenFromAh, double sharedFromAh) {
     if (!counted) {
       return Estimate.unknown(WORDS.say("unknown.no-current.capacity"));
     }
@@ -69,7 +71,10 @@ record MedianCapacity(ThinnedRecord record, PackDescription pack, boolean counte
     if (!(sd < WIDEST_SD * capacity)) {
       return notDeepEnough();
     }
-    return Estimate.of(capacity, sd);
+    // What one cell alone showed places the others' empty end no better than a published curve
+    // would: it is the cell that differs.
+    double alone = unseenShare * Math.max(0, sharedFromAh - seenFromAh);
+    return Estimate.of(capacity, Math.hypot(sd, alone));
   }
 
   private Estimate notDeepEnough() {
