@@ -454,6 +454,28 @@ final class ReportInBrowserTest {
     }
   }
 
+  @ParameterizedTest
+  @CsvSource({"A4, 8.27, 11.69", "Letter, 8.5, 11"})
+  void printsTheNameOfAFactOnOneLine(String paper, double wide, double high) throws IOException {
+    try (PDDocument document = printed(wide, high)) {
+      String first = PrintedPages.texts(document).get(0).replace('\u00a0', ' ');
+      assertTrue(first.contains("Capacity on the cell maker’s sheet"), paper + ": " + first);
+    }
+  }
+
+  @ParameterizedTest
+  @CsvSource({"A4, 8.27, 11.69", "Letter, 8.5, 11"})
+  void printsWhatTheBatteryWentThroughOverASeasonOnOnePage(String paper, double wide, double high)
+      throws IOException {
+    open("story");
+    try (PDDocument document = printed(wide, high)) {
+      List<String> pages = PrintedPages.texts(document);
+      List<String> began = pages.stream().filter(page -> page.contains("Time logged")).toList();
+      assertEquals(1, began.size(), paper);
+      assertTrue(began.get(0).contains("Worst cell above the upper temperature limit"), paper);
+    }
+  }
+
   /**
    * Under a second for 16 cells and a month, as a keeper would wait: the median of seven loads, for
    * a single one may fall on a busy moment of the machine.
