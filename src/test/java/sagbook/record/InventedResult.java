@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.IntFunction;
 import sagbook.account.Account;
 import sagbook.account.BalancingAccount;
 import sagbook.account.StressAccount;
@@ -73,6 +74,19 @@ public final class InventedResult {
 
   /** The month with all cells judged healthy and nothing to do. */
   public static CheckResult healthy() {
+    return found(cell -> Finding.HEALTHY, Severity.WELL, "All 16 cells are fine.");
+  }
+
+  /** The month with one cell of too much resistance and nothing else. */
+  public static CheckResult resistive(int place) {
+    return found(
+        cell -> cell == place ? Finding.HIGH_RESISTANCE : Finding.HEALTHY,
+        Severity.ATTENTION,
+        "Cell " + place + " has too much resistance; the others are fine.");
+  }
+
+  private static CheckResult found(
+      IntFunction<Finding> findings, Severity severity, String sentence) {
     CheckResult month = month();
     BankResult bank = month.banks().get(0);
     List<CellVerdict> cells =
@@ -83,16 +97,16 @@ public final class InventedResult {
                         cell.rank(),
                         cell.tiedWith(),
                         cell.estimates(),
-                        Finding.HEALTHY,
+                        findings.apply(cell.cell()),
                         cell.advice(),
                         cell.lossAh(),
                         cell.cost()))
             .toList();
     BankVerdict well =
         new BankVerdict(
-            Severity.WELL,
+            severity,
             bank.verdict().advice(),
-            "All 16 cells are fine.",
+            sentence,
             List.of(),
             bank.verdict().nextMonth(),
             cells);

@@ -219,6 +219,10 @@ final class Buys {
         .filter(mended -> findingOf(mended) == Finding.CONNECTION)
         .forEach(shown::add);
     shown.addAll(worthwhile(prospect.single()));
+    prospect.single().stream()
+        .filter(replaced -> findingOf(replaced) == Finding.HIGH_RESISTANCE)
+        .filter(replaced -> !shown.contains(replaced))
+        .forEach(shown::add);
     shown.addAll(pairs());
     List<List<String>> rows = new ArrayList<>();
     for (Outcome outcome : shown) {

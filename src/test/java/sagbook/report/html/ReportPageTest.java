@@ -100,6 +100,17 @@ final class ReportPageTest {
     assertEquals(0, page.select(".picked").size());
   }
 
+  /** Replacing it buys no charge, but it is what the finding asks about. */
+  @Test
+  void theTableOfChangesNamesACellThatResistsTooMuch() {
+    List<String> changes =
+        texts(page(InventedResult.resistive(9)).select("td:first-child, th[scope=row]"));
+    assertTrue(changes.contains("Replacing cell 9"), changes.toString());
+    assertFalse(
+        texts(page(InventedResult.healthy()).select("td:first-child, th[scope=row]"))
+            .contains("Replacing cell 9"));
+  }
+
   /** Cell 3 could not be judged: it is to be measured beside what is to be done for the others. */
   @Test
   void whatCouldNotBeJudgedIsToBeMeasuredFirst() {
