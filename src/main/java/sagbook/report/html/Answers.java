@@ -69,10 +69,7 @@ final class Answers {
     long open = openCells().size();
     if (open > 0 && bank.verdict().severity() == Severity.WELL) {
       int all = bank.verdict().cells().size();
-      return words.say(
-          open == 1 ? "answer.fine.open.one" : "answer.fine.open",
-          Long.toString(open),
-          Integer.toString(all));
+      return words.say("answer.fine.open", Long.toString(open), Integer.toString(all));
     }
     boolean joint = troubled().stream().anyMatch(c -> c.finding() == Finding.CONNECTION);
     if (joint && bank.verdict().severity() == Severity.ATTENTION) {
