@@ -36,4 +36,24 @@ public record CellEstimates(
     Estimate selfDischargeMilliamp,
     Estimate voltageOffsetMillivolt,
     TemperatureFault temperatureFault,
-    Optional<ResistanceChange> resistanceChange) {}
+    Optional<ResistanceChange> resistanceChange) {
+
+  /** The same with a drain that may be larger by any amount. */
+  public CellEstimates drainingAtLeast() {
+    return new CellEstimates(
+        cell,
+        capacityAh,
+        capacityRelative,
+        resistanceMilliohm,
+        resistanceRelative,
+        ohmicExcessMilliohm,
+        slowResponseRelative,
+        chargeOffsetPercent,
+        selfDischargeMilliamp instanceof Estimate.Known drain
+            ? drain.open()
+            : selfDischargeMilliamp,
+        voltageOffsetMillivolt,
+        temperatureFault,
+        resistanceChange);
+  }
+}

@@ -11,13 +11,13 @@ public sealed interface Estimate {
    *
    * @param value best value, {@code low <= value <= high}
    * @param low lower end
-   * @param high upper end
+   * @param high upper end; positive infinity where the log bounds the truth from below only
    */
   record Known(double value, double low, double high) implements Estimate {
     public Known {
-      if (!(low <= value && value <= high) || Double.isInfinite(low) || Double.isInfinite(high)) {
+      if (!(low <= value && value <= high) || Double.isInfinite(low) || Double.isInfinite(value)) {
         throw new IllegalArgumentException(
-            "an estimate needs low <= value <= high, all finite; got "
+            "an estimate needs low <= value <= high, value and low finite; got "
                 + low
                 + ", "
                 + value
@@ -26,9 +26,19 @@ public sealed interface Estimate {
       }
     }
 
-    /** Half the width of the interval. */
+    /** Half the width of the interval; of an open one, how far its known end lies off. */
     public double halfWidth() {
-      return (high - low) / 2;
+      return isOpen() ? value - low : (high - low) / 2;
+    }
+
+    /** Whether the truth may be larger by any amount. */
+    public boolean isOpen() {
+      return Double.isInfinite(high);
+    }
+
+    /** The same without an upper end. */
+    public Known open() {
+      return new Known(value, low, Double.POSITIVE_INFINITY);
     }
 
     /** Whether the interval lies wholly above {@code limit}. */

@@ -10,7 +10,8 @@ public enum Gain {
   GAIN_EVENING_AH("gain_evening_ah", Outcome::gainEveningAh),
   GAIN_KWH("gain_kwh", Outcome::gainKWh),
   GAIN_EVENING_MINUTES("gain_evening_minutes", Outcome::gainEveningMinutes),
-  STRING_SAG_V("string_sag_v", Outcome::sagV);
+  STRING_SAG_V("string_sag_v", Outcome::sagV),
+  LESS_SAG_V("less_sag_v", Outcome::lessSagV);
 
   private final String key;
 

@@ -141,7 +141,17 @@ public record KeptCheck(String pack, ZoneId zone, Severity severity, List<Bank> 
     return new Estimate.Known(
         interval.path("value").asDouble(Double.NaN),
         interval.path("low").asDouble(Double.NaN),
-        interval.path("high").asDouble(Double.NaN));
+        interval.path("high").isNull()
+            ? Double.POSITIVE_INFINITY
+            : interval.path("high").asDouble(Double.NaN));
+  }
+
+  /** What stands beside an estimate's numbers: why there are none, or why one end is open. */
+  public static String note(Estimate estimate) {
+    if (estimate instanceof Estimate.Unknown unknown) {
+      return unknown.reason();
+    }
+    return ((Estimate.Known) estimate).isOpen() ? WORDS.say("result.at-least") : "";
   }
 
   private static Severity severity(JsonNode node) {

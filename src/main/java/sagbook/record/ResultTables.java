@@ -68,9 +68,7 @@ public final class ResultTables {
           append(table, "value", end(estimate, Estimate.Known::value));
           append(table, "low", end(estimate, Estimate.Known::low));
           append(table, "high", end(estimate, Estimate.Known::high));
-          table
-              .stringColumn("note")
-              .append(estimate instanceof Estimate.Unknown unknown ? unknown.reason() : "");
+          table.stringColumn("note").append(KeptCheck.note(estimate));
         }
       }
     }
@@ -191,7 +189,7 @@ public final class ResultTables {
   }
 
   private static double end(Estimate estimate, ToDoubleFunction<Estimate.Known> which) {
-    return estimate instanceof Estimate.Known known
+    return estimate instanceof Estimate.Known known && Double.isFinite(which.applyAsDouble(known))
         ? Rounded.of(which.applyAsDouble(known), known).doubleValue()
         : Double.NaN;
   }

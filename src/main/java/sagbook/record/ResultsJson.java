@@ -191,7 +191,12 @@ public final class ResultsJson {
       ObjectNode interval = node.putObject(name);
       interval.put("value", Rounded.of(known.value(), known));
       interval.put("low", Rounded.of(known.low(), known));
-      interval.put("high", Rounded.of(known.high(), known));
+      if (known.isOpen()) {
+        interval.putNull("high");
+        node.put(name + "_note", WORDS.say("result.at-least"));
+      } else {
+        interval.put("high", Rounded.of(known.high(), known));
+      }
     } else if (estimate instanceof Estimate.Unknown unknown) {
       node.putNull(name);
       node.put(name + "_note", unknown.reason());

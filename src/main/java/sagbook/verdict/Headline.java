@@ -16,6 +16,9 @@ final class Headline {
   private static final double WORTH_SAYING_AH = 0.5;
   private static final int MOST_NAMED = 4;
 
+  /** From this half-width on a gain is said in whole ampere-hours. */
+  private static final double WHOLE_FROM_AH = 2;
+
   private final BankEstimates estimates;
   private final Prospect prospect;
   private final List<CellVerdict> cells;
@@ -177,6 +180,10 @@ final class Headline {
     return WORDS.say(key + (places.size() == 1 ? ".one" : ".many"), VerdictWords.cells(places));
   }
 
+  private static String rounded(double number, Estimate.Known gain) {
+    return Words.fixed(number, gain.halfWidth() < WHOLE_FROM_AH ? 1 : 0);
+  }
+
   /** What replacing one or two of them buys. */
   private String gain(List<Integer> places) {
     if (places.size() > 2) {
@@ -192,7 +199,11 @@ final class Headline {
     }
     String count = places.size() == 1 ? ".one" : ".many";
     return estimates.medianCapacityAh() instanceof Estimate.Known
-        ? WORDS.say("headline.gain" + count, Words.fixed(known.value(), 0))
+        ? WORDS.say(
+            "headline.gain" + count,
+            rounded(known.value(), known),
+            rounded(known.low(), known),
+            rounded(known.high(), known))
         : WORDS.say("headline.limits" + count);
   }
 }

@@ -32,7 +32,11 @@ public final class Judge {
     this.cellJudge = new CellJudge(rules);
   }
 
-  /** A cell's cause with what follows from it, before limits that were passed. */
+  /**
+   * A cell's cause with what follows from it, before limits that were passed. A drain beside
+   * bleeding that is not logged is the least that it may be: what the boards took from the other
+   * cells hides as much of it.
+   */
   private record Judged(CellEstimates cell, Finding finding, DecisionRule rule, Advice advice) {}
 
   /**
@@ -103,7 +107,9 @@ public final class Judge {
         && cell.slowResponseRelative() instanceof Estimate.Unknown unknown) {
       why.add(WORDS.say("why.slow.unknown", unknown.reason()));
     }
-    return new Judged(cell, finding, rule, rule.advice(cell, why, rules));
+    CellEstimates told =
+        finding == Finding.SELF_DISCHARGE && !bleedLogged ? cell.drainingAtLeast() : cell;
+    return new Judged(told, finding, rule, rule.advice(cell, why, rules));
   }
 
   /**
@@ -160,7 +166,7 @@ public final class Judge {
   }
 
   private Advice allWorn(BankEstimates estimates) {
-    double median = estimates.medianCapacityAh().find().orElse(0);
+    Estimate.Known median = (Estimate.Known) estimates.medianCapacityAh();
     return new Advice(
         Action.PLAN_REPLACEMENT,
         List.of(),
@@ -168,8 +174,10 @@ public final class Judge {
         List.of(
             WORDS.say(
                 "advice.aged.why",
-                Words.fixed(median, 0),
-                Words.fixed(pack.nominalCapacityAh(), 0))),
+                Words.fixed(median.value(), 0),
+                Words.fixed(pack.nominalCapacityAh(), 0),
+                Words.fixed(median.low(), 0),
+                Words.fixed(median.high(), 0))),
         WORDS.say("advice.aged.mind"),
         WORDS.say("advice.aged.next"));
   }

@@ -13,6 +13,7 @@ import sagbook.model.Estimate;
  * @param gainEveningMinutes the same as time at that load, min
  * @param sagV the whole string's voltage drop at the highest discharge current seen, after the
  *     change, V
+ * @param lessSagV by how much less than now, V
  */
 public record Outcome(
     Change change,
@@ -20,4 +21,5 @@ public record Outcome(
     Estimate gainEveningAh,
     Estimate gainKWh,
     Estimate gainEveningMinutes,
-    Estimate sagV) {}
+    Estimate sagV,
+    Estimate lessSagV) {}

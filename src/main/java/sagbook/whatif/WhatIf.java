@@ -162,6 +162,7 @@ public final class WhatIf {
     double[] evening = new double[rows];
     double[] energy = new double[rows];
     double[] milliohm = new double[rows];
+    double[] fewerMilliohm = new double[rows];
     for (int row = 0; row < rows; row++) {
       StringModel.State now = now(model, row);
       StringModel.State then = model.after(change, row);
@@ -169,16 +170,24 @@ public final class WhatIf {
       evening[row] = model.eveningAh(then) - model.eveningAh(now);
       energy[row] = kiloWattHours(model, then, now) - kiloWattHours(model, now, now);
       milliohm[row] = then.totalMilliohm();
+      fewerMilliohm[row] = now.totalMilliohm() - then.totalMilliohm();
     }
     Estimate sag = sag(model, milliohm);
+    Estimate lessSag = sag(model, fewerMilliohm);
     Optional<Estimate> unseen = unseen(change);
     if (unseen.isPresent()) {
       Estimate none = unseen.get();
-      return new Outcome(change, none, none, none, none, sag);
+      return new Outcome(change, none, none, none, none, sag, lessSag);
     }
     Estimate kWh = inTheEvening(energy);
     return new Outcome(
-        change, StringDraws.estimate(charge), inTheEvening(evening), kWh, minutes(kWh), sag);
+        change,
+        StringDraws.estimate(charge),
+        inTheEvening(evening),
+        kWh,
+        minutes(kWh),
+        sag,
+        lessSag);
   }
 
   /**
@@ -274,7 +283,7 @@ public final class WhatIf {
 
   private static Outcome unknown(Change change) {
     Estimate none = Estimate.unknown(NO_CAPACITIES);
-    return new Outcome(change, none, none, none, none, none);
+    return new Outcome(change, none, none, none, none, none, none);
   }
 
   private Prospect unknownProspect() {

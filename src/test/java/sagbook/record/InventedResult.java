@@ -85,6 +85,14 @@ public final class InventedResult {
         "Cell " + place + " has too much resistance; the others are fine.");
   }
 
+  /** The month with one cell that leaks while nobody logged what the boards bled. */
+  public static CheckResult leakingUnseen(int place) {
+    return found(
+        cell -> cell == place ? Finding.SELF_DISCHARGE : Finding.HEALTHY,
+        Severity.ATTENTION,
+        "Cell " + place + " is losing charge by itself; the others are fine.");
+  }
+
   private static CheckResult found(
       IntFunction<Finding> findings, Severity severity, String sentence) {
     CheckResult month = month();
@@ -96,7 +104,9 @@ public final class InventedResult {
                     new CellVerdict(
                         cell.rank(),
                         cell.tiedWith(),
-                        cell.estimates(),
+                        findings.apply(cell.cell()) == Finding.SELF_DISCHARGE
+                            ? cell.estimates().drainingAtLeast()
+                            : cell.estimates(),
                         findings.apply(cell.cell()),
                         cell.advice(),
                         cell.lossAh(),

@@ -22,6 +22,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import sagbook.model.Estimate;
+import tech.tablesaw.api.Table;
 
 final class ResultsJsonTest {
   private static Stream<CheckResult> results() {
@@ -30,6 +31,7 @@ final class ResultsJsonTest {
         InventedResult.withoutCurrent(),
         InventedResult.twoBanks(),
         InventedResult.nothing(),
+        InventedResult.leakingUnseen(4),
         InventedResult.named("a \"name\" </script>\u202e", "=cmd", "x\ny.csv"));
   }
 
@@ -85,6 +87,47 @@ final class ResultsJsonTest {
     assertTrue(cell.get("capacity_ah_note").asText().startsWith("Pack current is not logged"));
     assertFalse(cell.has("capacity_relative_note"));
     assertTrue(tree(InventedResult.withoutCurrent()).at("/banks/0/charged_ah").isNull());
+  }
+
+  @Test
+  void writesALeakBesideUnloggedBleedingAsTheLeastThatItMayBe() throws IOException {
+    JsonNode cell = tree(InventedResult.leakingUnseen(4)).at("/banks/0/cells/3");
+    assertEquals(0.4, cell.at("/self_discharge_ma/value").asDouble(), 1e-9);
+    assertTrue(cell.at("/self_discharge_ma/low").isNumber());
+    assertTrue(cell.at("/self_discharge_ma/high").isNull());
+    assertTrue(
+        cell.get("self_discharge_ma_note").asText().startsWith("The least that it may be"),
+        cell.toString());
+    JsonNode other = tree(InventedResult.leakingUnseen(4)).at("/banks/0/cells/4");
+    assertTrue(other.at("/self_discharge_ma/high").isNumber());
+    assertFalse(other.has("self_discharge_ma_note"));
+  }
+
+  @Test
+  void writesTheSameIntoTheTables() {
+    Table estimates =
+        ResultTables.estimates(InventedResult.leakingUnseen(4))
+            .where(t -> t.intColumn("cell").isEqualTo(4))
+            .where(t -> t.stringColumn("quantity").isEqualTo("self_discharge_ma"));
+    assertEquals(0.4, estimates.doubleColumn("value").get(0), 1e-9);
+    assertTrue(estimates.doubleColumn("high").isMissing(0));
+    assertTrue(estimates.stringColumn("note").get(0).startsWith("The least that it may be"));
+    Table cells = ResultTables.cells(InventedResult.leakingUnseen(4));
+    assertTrue(cells.doubleColumn("self_discharge_ma_high").isMissing(3));
+    assertFalse(cells.doubleColumn("self_discharge_ma_low").isMissing(3));
+  }
+
+  @Test
+  void anOpenEndIsReadBackAsOne() {
+    Estimate.Known leak =
+        (Estimate.Known)
+            KeptCheck.parse(ResultsJson.text(InventedResult.leakingUnseen(4)))
+                .banks()
+                .get(0)
+                .cells()
+                .get(3)
+                .estimate(Quantity.SELF_DISCHARGE_MA);
+    assertTrue(leak.isOpen());
   }
 
   @ParameterizedTest

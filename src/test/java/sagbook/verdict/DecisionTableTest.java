@@ -18,6 +18,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import sagbook.model.Chemistry;
+import sagbook.model.Estimate;
 import sagbook.model.Finding;
 import sagbook.model.PackDescription;
 import sagbook.model.Threshold;
@@ -208,9 +209,13 @@ class DecisionTableTest {
 
   @Test
   void whereBleedingIsNotLoggedALeakIsTheLeastThatItMayBe() {
-    List<String> why = judged("6: drain 46 2; all: unbled", PACK).cells().get(5).advice().why();
+    CellVerdict unseen = judged("6: drain 46 2; all: unbled", PACK).cells().get(5);
+    List<String> why = unseen.advice().why();
+    assertTrue(((Estimate.Known) unseen.estimates().selfDischargeMilliamp()).isOpen());
     assertTrue(why.stream().anyMatch(w -> w.startsWith("It loses at least 46 mA more")), "" + why);
-    List<String> bled = judged("6: drain 46 2", PACK).cells().get(5).advice().why();
+    CellVerdict seen = judged("6: drain 46 2", PACK).cells().get(5);
+    List<String> bled = seen.advice().why();
+    assertFalse(((Estimate.Known) seen.estimates().selfDischargeMilliamp()).isOpen());
     assertTrue(bled.stream().anyMatch(w -> w.startsWith("It loses 46 mA more")), "" + bled);
   }
 

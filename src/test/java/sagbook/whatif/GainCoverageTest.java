@@ -66,7 +66,6 @@ class GainCoverageTest {
     for (int h : held) {
       shares.add(h / (double) STRINGS);
     }
-    System.out.println("COV " + capacitySd + " " + weak + " " + shares);
     assertTrue(shares.stream().allMatch(share -> share >= 0.9), shares.toString());
   }
 }

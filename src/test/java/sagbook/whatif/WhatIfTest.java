@@ -115,6 +115,7 @@ class WhatIfTest {
     assertTrue(mended.gainEveningMinutes().find().orElseThrow() > 0);
     double fewer = prospect.sagV().find().orElseThrow() - mended.sagV().find().orElseThrow();
     assertEquals(0.025, fewer, 1e-9);
+    assertEquals(0.025, mended.lessSagV().find().orElseThrow(), 1e-9);
     assertEquals(75, prospect.costs().get(3).sagMillivolt().find().orElseThrow(), 1e-9);
     assertTrue(prospect.find(Change.mend(1)).isEmpty());
   }

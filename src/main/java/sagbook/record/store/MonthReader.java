@@ -169,10 +169,13 @@ final class MonthReader {
   }
 
   private static Estimate estimate(ResultSet row) throws SQLException {
-    String note = row.getString("note");
-    return note == null
-        ? new Estimate.Known(row.getDouble("value"), row.getDouble("low"), row.getDouble("high"))
-        : Estimate.unknown(note);
+    double value = number(row, "value");
+    if (Double.isNaN(value)) {
+      return Estimate.unknown(row.getString("note"));
+    }
+    double high = number(row, "high");
+    return new Estimate.Known(
+        value, row.getDouble("low"), Double.isNaN(high) ? Double.POSITIVE_INFINITY : high);
   }
 
   /** A missing value is NaN. */

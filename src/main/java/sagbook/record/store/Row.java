@@ -6,6 +6,7 @@ import java.sql.SQLException;
 import java.util.Collections;
 import org.jspecify.annotations.Nullable;
 import sagbook.model.Estimate;
+import sagbook.record.KeptCheck;
 
 /** Rows of one table on their way into the record, written together. */
 final class Row implements AutoCloseable {
@@ -33,15 +34,15 @@ final class Row implements AutoCloseable {
 
   /** Adds a row that ends with an estimate's value, low, high and note. */
   void add(Estimate estimate, Object... before) throws SQLException {
-    Object[] values = new Object[before.length + 4];
+    @Nullable Object[] values = new @Nullable Object[before.length + 4];
     System.arraycopy(before, 0, values, 0, before.length);
     if (estimate instanceof Estimate.Known known) {
       values[before.length] = known.value();
       values[before.length + 1] = known.low();
-      values[before.length + 2] = known.high();
-    } else if (estimate instanceof Estimate.Unknown unknown) {
-      values[before.length + 3] = unknown.reason();
+      values[before.length + 2] = known.isOpen() ? null : known.high();
     }
+    String note = KeptCheck.note(estimate);
+    values[before.length + 3] = note.isEmpty() ? null : note;
     add(values);
   }
 

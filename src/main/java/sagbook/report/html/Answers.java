@@ -156,8 +156,8 @@ final class Answers {
         : words.say("answer.cost.sag.unknown");
   }
 
-  private static String millivolt(Estimate.Known sag) {
-    return Numbers.with(Numbers.significant(sag.value(), 2), "mV");
+  private String millivolt(Estimate.Known sag) {
+    return Display.interval(sag, "mV", words);
   }
 
   /** The weakest cells whose cost can't be told apart, where that cost is worth a word. */
@@ -201,8 +201,8 @@ final class Answers {
       sentences.add(
           words.say(
               "answer.gives.energy",
-              Numbers.with(Numbers.significant(energy.value(), 3), "kWh"),
-              Numbers.with(Numbers.significant(hours.value(), 2), "h")));
+              Display.interval(energy, "kWh", words),
+              Display.interval(hours, "h", words)));
     }
     sentences.addAll(buys.evening());
     sentences.addAll(buys.ends());

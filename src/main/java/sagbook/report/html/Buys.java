@@ -295,35 +295,38 @@ final class Buys {
         && outcome.gainEveningMinutes() instanceof Estimate.Known minutes) {
       return charge
           + " "
-          + words.say(
-              "buys.energy", Numbers.with(Numbers.value(kWh), "kWh"), time(minutes.value()));
+          + words.say("buys.energy", Display.interval(kWh, "kWh", words), time(minutes));
     }
     return charge;
   }
 
   /** What less resistance buys: less sag, and only where it is worth a word more time. */
   private String joint(String what, Outcome outcome) {
-    if (!(outcome.sagV() instanceof Estimate.Known sag
-        && prospect.sagV() instanceof Estimate.Known now)) {
+    if (!(outcome.lessSagV() instanceof Estimate.Known less)) {
       return words.say("buys.joint.unknown", what);
     }
-    double minutes = outcome.gainEveningMinutes().find().orElse(0);
-    boolean longer = outcome.change().kind() == Change.Kind.MEND_JOINT && minutes >= 1;
+    Estimate.Known millivolt = (Estimate.Known) less.map(volt -> 1000 * volt);
+    Optional<Estimate.Known> longer =
+        outcome.change().kind() == Change.Kind.MEND_JOINT
+                && outcome.gainEveningMinutes() instanceof Estimate.Known minutes
+                && minutes.value() >= 1
+            ? Optional.of(minutes)
+            : Optional.empty();
     return words.say(
-        longer ? "buys.joint.longer" : "buys.joint",
+        longer.isPresent() ? "buys.joint.longer" : "buys.joint",
         what,
-        Numbers.with(Numbers.significant(1000 * (now.value() - sag.value()), 2), "mV"),
+        Display.interval(millivolt, "mV", words),
         Numbers.with(Numbers.significant(prospect.use().highestDischargeA().orElse(0), 3), "A"),
-        time(minutes));
+        longer.map(this::time).orElse(""));
   }
 
-  private String time(double minutes) {
-    if (minutes < 1) {
+  private String time(Estimate.Known minutes) {
+    if (minutes.high() < 1) {
       return words.say("buys.time.little");
     }
-    return minutes < 120
-        ? Numbers.with(Numbers.significant(minutes, 2), "min")
-        : Numbers.with(Numbers.significant(minutes / 60, 2), "h");
+    return minutes.value() < 120
+        ? Display.interval(minutes, "min", words)
+        : Display.interval((Estimate.Known) minutes.map(m -> m / 60), "h", words);
   }
 
   private String change(Change change) {

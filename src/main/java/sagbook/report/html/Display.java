@@ -31,9 +31,19 @@ final class Display {
         : Numbers.value(known);
   }
 
-  /** Its range, from one end to the other. */
+  /** Its range, from one end to the other, or from the end that is known. */
   static String range(Estimate.Known known, Words words) {
-    return words.say("range", Numbers.low(known), Numbers.high(known));
+    return known.isOpen()
+        ? words.say("range.least", Numbers.low(known))
+        : words.say("range", Numbers.low(known), Numbers.high(known));
+  }
+
+  /** Value with its unit and its range; a value of nothing as how much it is at most. */
+  static String interval(Estimate.Known known, String unit, Words words) {
+    return Numbers.isZero(known) && known.low() >= 0 && known.high() > 0
+        ? words.say("at-most", Numbers.with(Numbers.high(known), unit))
+        : words.say(
+            "interval", Numbers.value(known), unit, Numbers.low(known), Numbers.high(known));
   }
 
   private static Estimate rounded(Estimate estimate) {

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import sagbook.evidence.Stress;
 import sagbook.model.Estimate;
-import sagbook.model.Finding;
 import sagbook.record.BankResult;
 import sagbook.record.CellReading;
 import sagbook.record.Quantity;
@@ -89,15 +88,8 @@ final class Sheets {
     Estimate estimate = Display.of(quantity, quantity.of(cell));
     if (estimate instanceof Estimate.Known known) {
       String value = Numbers.with(Display.value(known, words), Display.unit(quantity));
-      // A drain beyond what unknown bleeding took from the other cells is the least it may be.
-      boolean least =
-          quantity == Quantity.SELF_DISCHARGE_MA
-              && cell.finding() == Finding.SELF_DISCHARGE
-              && !bank.evidence().channels().hasBleed();
       return new Page.Line(
-          name,
-          least ? words.say("at-least", value) : value,
-          least ? words.say("range.least", Numbers.low(known)) : Display.range(known, words));
+          name, known.isOpen() ? words.say("at-least", value) : value, Display.range(known, words));
     }
     String reason = OutsideText.shown(((Estimate.Unknown) estimate).reason());
     return new Page.Line(name, words.say("none.because", reason), "");

@@ -61,9 +61,7 @@ public final class RecordTables {
           table.stringColumn("unit").append(quantity.unit());
           Estimate estimate = cell.estimate(quantity);
           estimate(table, "value", "low", "high", estimate);
-          table
-              .stringColumn("note")
-              .append(estimate instanceof Estimate.Unknown unknown ? unknown.reason() : "");
+          table.stringColumn("note").append(KeptCheck.note(estimate));
         }
       }
     }
@@ -186,7 +184,11 @@ public final class RecordTables {
     if (estimate instanceof Estimate.Known known) {
       table.doubleColumn(value).append(Rounded.of(known.value(), known).doubleValue());
       table.doubleColumn(low).append(Rounded.of(known.low(), known).doubleValue());
-      table.doubleColumn(high).append(Rounded.of(known.high(), known).doubleValue());
+      if (known.isOpen()) {
+        table.doubleColumn(high).appendMissing();
+      } else {
+        table.doubleColumn(high).append(Rounded.of(known.high(), known).doubleValue());
+      }
     } else {
       List.of(value, low, high).forEach(name -> table.doubleColumn(name).appendMissing());
     }

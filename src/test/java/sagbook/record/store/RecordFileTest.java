@@ -67,6 +67,12 @@ class RecordFileTest {
   }
 
   @Test
+  void keepsALeakThatMayBeLarger() throws InputProblem {
+    List<KeptMonth> check = kept(InventedResult.leakingUnseen(4));
+    assertEquals(check, keep(List.of(check)));
+  }
+
+  @Test
   void keepsAMonthOfWhichNothingIsKnown() throws InputProblem {
     List<KeptMonth> check = kept(InventedResult.nothing());
     assertEquals(check, keep(List.of(check)));

@@ -63,15 +63,17 @@ final class ReportPageTest {
             "What is wrong? Cell 12: it has lost capacity. Were all other cells alike and level,"
                 + " it would cost the battery 33 Ah (27 to 39). Cell 7: one of its joints seems to conduct badly. That costs"
                 + " voltage under load, hardly any charge: at the highest current seen it sags by"
-                + " about 40 mV, the middle cell by 21 mV. Cell 5: it is out of balance with the others."
+                + " 39.8 mV (38.3 to 41.3), the middle cell by 20.9 mV (19.4 to 22.4). Cell 5: it is"
+                + " out of balance with the others."
                 + " Were all other cells alike and level, it would cost the battery 11.7 Ah"
                 + " (10.2 to 13.3).",
             "What does that buy? Bringing all cells to full together: about 9.0 Ah more"
-                + " (6.3 to 11.4). That is about 0.47 kWh, or 44 min of a usual evening’s load. Mending"
-                + " the joint at cell 7: hardly any charge, but about 19 mV less sag at 64.2 A."
+                + " (6.3 to 11.4). That is 0.47 kWh (0.33 to 0.59), or 44 min (31 to 55), at a usual"
+                + " evening’s load. Mending the joint at cell 7: hardly any charge, but 18.6 mV"
+                + " (17.3 to 19.9) less sag at 64.2 A."
                 + " Replacing cell 5: no more than bringing it level with the others does."
-                + " Replacing cell 12: about 29 Ah more (4 to 33). That is about 1.5 kWh, or 2.4 h of a"
-                + " usual evening’s load. The description names no spare, so one of nominal 280 Ah"
+                + " Replacing cell 12: about 29 Ah more (4 to 33). That is 1.5 kWh (0.2 to 1.7), or"
+                + " 2.4 h (0.3 to 2.7), at a usual evening’s load. The description names no spare, so one of nominal 280 Ah"
                 + " was reckoned with.",
             "How sure is that? 1 of 16 cells could not be judged: the log does not show enough of"
                 + " it. Each range is meant to hold the truth in 95 of 100 cases."),
@@ -80,7 +82,7 @@ final class ReportPageTest {
         List.of(
             "236 Ah (232 to 240) from the first full to the first empty cell.",
             "Brought to full together, the cells would give 243 Ah (238 to 248).",
-            "At a usual evening’s load that is about 12.1 kWh, or 19 h.",
+            "At a usual evening’s load that is 12.1 kWh (11.8 to 12.5), or 18.9 h (18.3 to 19.5).",
             "A usual evening here is 640 W: the median power while the battery discharges between"
                 + " 17:00 and 23:00.",
             "Charging ends because cell 5 is full first.",
@@ -132,8 +134,26 @@ final class ReportPageTest {
   void aBadJointIsSaidToCostVoltageAndNotTheChargeThatItsCellLacks() {
     String wrong = texts(page(InventedResult.month()).select(".answers > div")).get(1);
     String joint = wrong.substring(wrong.indexOf("Cell 7:"), wrong.indexOf("Cell 5:"));
-    assertTrue(joint.contains("sags by about 40 mV, the middle cell by 21 mV"), joint);
+    assertTrue(joint.contains("sags by 39.8 mV (38.3 to 41.3), the middle cell by"), joint);
     assertFalse(joint.contains("Ah"), joint);
+  }
+
+  /** A bare number looks surer than it is; what a range is given for once is a reading. */
+  @Test
+  void everyEstimateOnTheFirstPageHasItsRange() {
+    String answers = String.join(" ", texts(page(InventedResult.month()).select(".answers")));
+    assertTrue(answers.contains("sags by 39.8 mV (38.3 to 41.3), the middle cell by"), answers);
+    assertTrue(answers.contains("0.47 kWh (0.33 to 0.59), or 44 min (31 to 55)"), answers);
+    String gives = String.join(" ", texts(page(InventedResult.month()).select(".ranks .whole li")));
+    assertTrue(gives.contains("12.1 kWh ("), gives);
+    assertTrue(gives.contains(" h ("), gives);
+  }
+
+  @Test
+  void aLeakBesideUnloggedBleedingHasNoUpperEnd() {
+    String sheet =
+        String.join(" ", texts(page(InventedResult.leakingUnseen(4)).select(".sheets tr")));
+    assertTrue(sheet.contains("Self-discharge ≥ 0.4 mA"), sheet);
   }
 
   @Test
