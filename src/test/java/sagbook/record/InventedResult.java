@@ -108,7 +108,7 @@ public final class InventedResult {
                             ? cell.estimates().drainingAtLeast()
                             : cell.estimates(),
                         findings.apply(cell.cell()),
-                        cell.advice(),
+                        advice(cell.cell(), cell.advice().sentence()),
                         cell.lossAh(),
                         cell.cost()))
             .toList();
@@ -256,8 +256,12 @@ public final class InventedResult {
   }
 
   private static Advice advice(int cell, String sentence, String... why) {
+    return advice(Action.MEND_JOINT, cell, sentence, why);
+  }
+
+  private static Advice advice(Action action, int cell, String sentence, String... why) {
     return new Advice(
-        Action.MEND_JOINT,
+        action,
         List.of(cell),
         sentence,
         List.of(why),
@@ -403,7 +407,11 @@ public final class InventedResult {
         List.of(),
         estimates,
         finding,
-        advice(estimates.cell(), action, evidence),
+        advice(
+            finding == Finding.LOW_CAPACITY ? Action.PLAN_REPLACEMENT : Action.MEND_JOINT,
+            estimates.cell(),
+            action,
+            evidence),
         loss,
         cost);
   }

@@ -2,7 +2,9 @@ package sagbook.report.html;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import sagbook.model.Estimate;
@@ -11,6 +13,7 @@ import sagbook.record.BankResult;
 import sagbook.report.chart.DataTable;
 import sagbook.report.words.Numbers;
 import sagbook.report.words.OutsideText;
+import sagbook.verdict.Action;
 import sagbook.verdict.CellVerdict;
 import sagbook.verdict.Severity;
 import sagbook.whatif.Change;
@@ -128,11 +131,57 @@ final class Buys {
 
   /** What the table of changes rests on. */
   List<String> lead() {
-    List<String> lead = new ArrayList<>(List.of(words.say("buys.lead"), spare()));
-    if (troubled().isEmpty()) {
-      lead.add(words.say("buys.not-advised"));
+    return List.of(words.say("buys.lead"), spare(), advised(), words.say("buys.all"));
+  }
+
+  /** Which of the replacements in the table are meant to be made, before anybody reads its rows. */
+  private String advised() {
+    if (bank.verdict().severity() == Severity.ACT_NOW) {
+      return words.say("buys.stop");
     }
-    return lead;
+    List<Outcome> replaced =
+        shown().stream().filter(o -> o.change().kind() == Change.Kind.REPLACE).toList();
+    if (replaced.isEmpty()) {
+      return words.say("buys.none-worth");
+    }
+    List<Integer> due =
+        replaced.stream()
+            .flatMap(o -> o.change().cells().stream())
+            .filter(this::isToBeReplaced)
+            .distinct()
+            .sorted()
+            .toList();
+    if (due.isEmpty()) {
+      return words.say(troubled().isEmpty() ? "buys.not-advised" : "buys.not-advised.first");
+    }
+    return words.say(due.size() == 1 ? "buys.advised.one" : "buys.advised.many", list(due));
+  }
+
+  private boolean isToBeReplaced(int cell) {
+    return bank.verdict().cells().get(cell - 1).advice().action() == Action.PLAN_REPLACEMENT;
+  }
+
+  /** A change, and where it is a replacement that nobody advises, why not. */
+  private String row(Change change) {
+    if (change.kind() != Change.Kind.REPLACE || bank.verdict().severity() == Severity.ACT_NOW) {
+      return change(change);
+    }
+    Map<String, List<Integer>> why = new LinkedHashMap<>();
+    for (int cell : change.cells()) {
+      if (!isToBeReplaced(cell)) {
+        Finding finding = bank.verdict().cells().get(cell - 1).finding();
+        why.computeIfAbsent(finding.words(), f -> new ArrayList<>()).add(cell);
+      }
+    }
+    List<String> reasons = new ArrayList<>();
+    why.forEach(
+        (finding, cells) ->
+            reasons.add(
+                words.say(
+                    "buys.row." + finding + (cells.size() == 1 ? ".one" : ".many"), list(cells))));
+    return reasons.isEmpty()
+        ? change(change)
+        : words.say("buys.row", change(change), String.join(", ", reasons));
   }
 
   private List<CellVerdict> troubled() {
@@ -213,6 +262,20 @@ final class Buys {
             words.say("buys.column.kwh"),
             words.say("buys.column.minutes"),
             words.say("buys.column.sag"));
+    List<List<String>> rows = new ArrayList<>();
+    for (Outcome outcome : shown()) {
+      rows.add(
+          List.of(
+              row(outcome.change()),
+              figure(outcome.gainAh(), 0.05),
+              figure(outcome.gainKWh(), 0.005),
+              figure(outcome.gainEveningMinutes(), 0.5),
+              figure(outcome.sagV(), 0)));
+    }
+    return new DataTable(headers, rows);
+  }
+
+  private List<Outcome> shown() {
     List<Outcome> shown = new ArrayList<>();
     shown.add(prospect.rebalanced());
     prospect.mended().stream()
@@ -224,17 +287,7 @@ final class Buys {
         .filter(replaced -> !shown.contains(replaced))
         .forEach(shown::add);
     shown.addAll(pairs());
-    List<List<String>> rows = new ArrayList<>();
-    for (Outcome outcome : shown) {
-      rows.add(
-          List.of(
-              change(outcome.change()),
-              figure(outcome.gainAh(), 0.05),
-              figure(outcome.gainKWh(), 0.005),
-              figure(outcome.gainEveningMinutes(), 0.5),
-              figure(outcome.sagV(), 0)));
-    }
-    return new DataTable(headers, rows);
+    return shown;
   }
 
   private List<Outcome> worthwhile(List<Outcome> outcomes) {

@@ -107,10 +107,35 @@ final class ReportPageTest {
   void theTableOfChangesNamesACellThatResistsTooMuch() {
     List<String> changes =
         texts(page(InventedResult.resistive(9)).select("td:first-child, th[scope=row]"));
-    assertTrue(changes.contains("Replacing cell 9"), changes.toString());
+    assertTrue(
+        changes.contains("Replacing cell 9 (not advised: only watch cell 9 for now)"),
+        changes.toString());
     assertFalse(
-        texts(page(InventedResult.healthy()).select("td:first-child, th[scope=row]"))
-            .contains("Replacing cell 9"));
+        texts(page(InventedResult.healthy()).select("td:first-child, th[scope=row]")).stream()
+            .anyMatch(change -> change.startsWith("Replacing cell 9")));
+  }
+
+  private static String changes(CheckResult result) {
+    Element part = page(result).select(".ranks .whole").get(1);
+    return part.text().replace('\u00a0', ' ');
+  }
+
+  /** A tired reader once took a row of the table for advice to replace a healthy cell. */
+  @Test
+  void theTableOfChangesSaysOfEachReplacementWhetherItIsAdvised() {
+    String month = changes(InventedResult.month());
+    assertTrue(
+        month.contains("Of the replacements in this table only that of cell 12 is advised"), month);
+    assertTrue(month.contains("Replacing cell 12 "), month);
+    assertFalse(month.contains("Replacing cell 12 (not advised"), month);
+    assertTrue(month.contains("(not advised: bring cell 5 level first)"), month);
+    String healthy = changes(InventedResult.healthy());
+    assertTrue(healthy.contains("No cell needs to be replaced"), healthy);
+    assertTrue(healthy.contains("Replacing cell 12 (not advised: cell 12 is healthy)"), healthy);
+    String leaking = changes(InventedResult.leakingUnseen(12));
+    assertTrue(leaking.contains("No cell is advised to be replaced now"), leaking);
+    assertTrue(leaking.contains("(not advised: find what drains cell 12 first)"), leaking);
+    assertTrue(leaking.contains("every single cell and every pair"), leaking);
   }
 
   /** Cell 3 could not be judged: it is to be measured beside what is to be done for the others. */
