@@ -72,6 +72,14 @@ record AlikeCells(double centre, double spread) {
     return new AlikeCells(centre, likeliest);
   }
 
+  /**
+   * Whether a cell lies further from the median than its neighbours and its own doubt explain by
+   * one standard deviation. Such a cell may as well be what it looks like.
+   */
+  boolean standsOut(Estimate.Known cell) {
+    return Math.abs(cell.value() - centre) > Math.hypot(spread, StringDraws.sd(cell));
+  }
+
   /** A cell as it was seen, weighed against its neighbours. */
   Likely weigh(Estimate.Known cell) {
     double alike = asAlike(cell, centre, spread);

@@ -13,12 +13,24 @@ import sagbook.numeric.Robust;
  * so the same estimates give the same draws). Row 0 holds the best values, the rows behind it the
  * draws.
  *
+ * <p>Weighing is right for any cell, and wrong for the one that truly differs a little: what was
+ * seen of it is drawn to its neighbours. So a cell that stands out is drawn a second time, as it
+ * was seen; what is asked of just this cell has to hold for both ({@link #takingAtTheirWord};
+ * compare the sensitivity of a posterior to its prior, Berger 1985, section 4.7).
+ *
  * @param capacityAh [row][cell], Ah
  * @param roomAh [row][cell], charge that fits in until full when the string's median cell is full,
  *     Ah; below 0 for a cell that is fuller than the median
+ * @param seenCapacityAh [row][cell], the same of cells taken at their word, Ah
+ * @param seenRoomAh [row][cell], likewise, Ah
  * @param medianAh one a row: capacity of the string's median cell, Ah
  */
-public record StringDraws(double[][] capacityAh, double[][] roomAh, double[] medianAh) {
+public record StringDraws(
+    double[][] capacityAh,
+    double[][] roomAh,
+    double[][] seenCapacityAh,
+    double[][] seenRoomAh,
+    double[] medianAh) {
   private static final int DRAWS = 400;
   private static final double TWO_SIDED_95 = 1.959964;
 
@@ -44,29 +56,88 @@ public record StringDraws(double[][] capacityAh, double[][] roomAh, double[] med
     double scale = medianAh.find().orElse(nominalAh);
     double common = medianAh instanceof Estimate.Known k ? sd(k) : 0;
     int n = cells.size();
-    List<AlikeCells.Likely> sizes =
-        likely(cells.stream().map(CellEstimates::capacityRelative).toList(), 1, UNKNOWN_CAPACITY);
-    List<AlikeCells.Likely> charges =
-        likely(
+    List<Weighed> sizes =
+        weighed(cells.stream().map(CellEstimates::capacityRelative).toList(), 1, UNKNOWN_CAPACITY);
+    List<Weighed> charges =
+        weighed(
             cells.stream().map(c -> c.chargeOffsetPercent().map(p -> p / 100)).toList(),
             0,
             UNKNOWN_ROOM);
     double[][] capacity = new double[DRAWS + 1][n];
     double[][] room = new double[DRAWS + 1][n];
+    double[][] seenCapacity = new double[DRAWS + 1][n];
+    double[][] seenRoom = new double[DRAWS + 1][n];
     double[] median = new double[DRAWS + 1];
+    SplittableRandom second = new SplittableRandom(20_251_127L);
     SplittableRandom random = new SplittableRandom(20_240_601L);
     for (int row = 0; row <= DRAWS; row++) {
       boolean best = row == 0;
       double shared = best ? 0 : common * normal(random);
       median[row] = scale + shared;
       for (int i = 0; i < n; i++) {
-        AlikeCells.Likely size = sizes.get(i);
-        AlikeCells.Likely charge = charges.get(i);
-        capacity[row][i] = scale * (best ? size.best() : size.draw(random)) + shared;
-        room[row][i] = -nominalAh * (best ? charge.best() : charge.draw(random));
+        Weighed size = sizes.get(i);
+        Weighed charge = charges.get(i);
+        double share = best ? size.likely().best() : size.likely().draw(random);
+        double ahead = best ? charge.likely().best() : charge.likely().draw(random);
+        double seenShare = best ? share : size.atItsWord(share, second);
+        double seenAhead = best ? ahead : charge.atItsWord(ahead, second);
+        capacity[row][i] = scale * share + shared;
+        room[row][i] = -nominalAh * ahead;
+        seenCapacity[row][i] = scale * seenShare + shared;
+        seenRoom[row][i] = -nominalAh * seenAhead;
       }
     }
-    return Optional.of(new StringDraws(capacity, room, median));
+    return Optional.of(new StringDraws(capacity, room, seenCapacity, seenRoom, median));
+  }
+
+  /** The same with these cells, 1 for the first, as they were seen. */
+  public StringDraws takingAtTheirWord(List<Integer> cells) {
+    return new StringDraws(
+        replaced(capacityAh, seenCapacityAh, cells),
+        replaced(roomAh, seenRoomAh, cells),
+        seenCapacityAh,
+        seenRoomAh,
+        medianAh);
+  }
+
+  private static double[][] replaced(double[][] all, double[][] seen, List<Integer> cells) {
+    double[][] replaced = new double[all.length][];
+    for (int row = 0; row < all.length; row++) {
+      replaced[row] = all[row].clone();
+      for (int cell : cells) {
+        replaced[row][cell - 1] = seen[row][cell - 1];
+      }
+    }
+    return replaced;
+  }
+
+  /** The best value, the same of both, with a range that spans both ranges. */
+  public static Estimate.Known spanning(double[] byRow, double[] takenAtItsWord) {
+    Estimate.Known one = estimate(byRow);
+    Estimate.Known other = estimate(takenAtItsWord);
+    return new Estimate.Known(
+        one.value(), Math.min(one.low(), other.low()), Math.max(one.high(), other.high()));
+  }
+
+  /** The cell that looks smallest, 1 for the first. */
+  public int smallest() {
+    int at = 0;
+    for (int i = 1; i < cells(); i++) {
+      at = capacityAh[0][i] < capacityAh[0][at] ? i : at;
+    }
+    return at + 1;
+  }
+
+  /**
+   * One quantity of a cell.
+   *
+   * @param likely weighed against its neighbours
+   * @param seen as it was seen, where it stands out
+   */
+  private record Weighed(AlikeCells.Likely likely, Optional<Estimate.Known> seen) {
+    double atItsWord(double weighed, SplittableRandom random) {
+      return seen.isPresent() ? seen.get().value() + sd(seen.get()) * normal(random) : weighed;
+    }
   }
 
   public int rows() {
@@ -97,7 +168,7 @@ public record StringDraws(double[][] capacityAh, double[][] roomAh, double[] med
    * @param usual where a cell is put that the log can't tell
    * @param sd give or take that, one standard deviation
    */
-  private static List<AlikeCells.Likely> likely(List<Estimate> seen, double usual, double sd) {
+  private static List<Weighed> weighed(List<Estimate> seen, double usual, double sd) {
     AlikeCells alike =
         AlikeCells.of(
             seen.stream()
@@ -108,8 +179,10 @@ public record StringDraws(double[][] capacityAh, double[][] roomAh, double[] med
         .map(
             estimate ->
                 estimate instanceof Estimate.Known known
-                    ? alike.weigh(known)
-                    : new AlikeCells.Likely(1, usual, sd, usual, sd))
+                    ? new Weighed(
+                        alike.weigh(known),
+                        alike.standsOut(known) ? Optional.of(known) : Optional.empty())
+                    : new Weighed(new AlikeCells.Likely(1, usual, sd, usual, sd), Optional.empty()))
         .toList();
   }
 

@@ -53,6 +53,7 @@ public record UsableCharge(Estimate nowAh, Estimate balancedAh, List<Estimate> g
     double[] now = new double[draws.rows()];
     double[] balanced = new double[draws.rows()];
     double[][] gain = new double[n][draws.rows()];
+    double[][] seenGain = new double[n][draws.rows()];
     for (int row = 0; row < draws.rows(); row++) {
       double[] c = draws.capacityAh()[row];
       double[] f = draws.roomAh()[row];
@@ -63,12 +64,16 @@ public record UsableCharge(Estimate nowAh, Estimate balancedAh, List<Estimate> g
         double[] room = f.clone();
         other[i] = draws.medianAh()[row];
         room[i] = 0;
-        gain[i][row] = exact(other, room) - now[row];
+        double then = exact(other, room);
+        gain[i][row] = then - now[row];
+        other[i] = draws.seenCapacityAh()[row][i];
+        room[i] = draws.seenRoomAh()[row][i];
+        seenGain[i][row] = then - exact(other, room);
       }
     }
     List<Estimate> gains = new ArrayList<>();
-    for (double[] one : gain) {
-      gains.add(StringDraws.estimate(one));
+    for (int i = 0; i < n; i++) {
+      gains.add(StringDraws.spanning(gain[i], seenGain[i]));
     }
     if (medianAh instanceof Estimate.Unknown unknown) {
       return new UsableCharge(unknown, unknown, gains);

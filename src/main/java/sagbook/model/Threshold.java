@@ -16,7 +16,8 @@ public enum Threshold {
   DRAIN("drain_ma", 12, 1, 10_000),
   DRAIN_STOP("drain_stop_ma", 500, 20, 100_000),
   VOLTAGE("voltage_mv", 9, 1, 500),
-  ALL_WORN("all_worn_percent", 80, 10, 99);
+  ALL_WORN("all_worn_percent", 80, 10, 99),
+  APART("apart_percent", 25, 5, 100);
 
   private final String key;
   private final double usual;

@@ -19,6 +19,9 @@ public final class Judge {
   private static final double GAS_CONSTANT = 8.314462618;
   private static final double ZERO_CELSIUS = 273.15;
 
+  /** Two cells are no crowd, however short the string. */
+  private static final int FEWEST_APART = 2;
+
   /** Half of the spread of whole cells' activation energies where none was fitted, kJ/mol. */
   private static final double UNKNOWN_KILOJOULE = 10;
 
@@ -47,13 +50,14 @@ public final class Judge {
    */
   public BankVerdict judge(
       BankEstimates estimates, Prospect prospect, Stress stress, List<String> loggingAdvice) {
+    PassedLimits passed = new PassedLimits(stress, pack.limits());
+    boolean crowd = isCrowd(estimates, stress);
     List<Judged> judged = new ArrayList<>();
     for (CellEstimates cell : estimates.cells()) {
-      judged.add(judged(cell, estimates, stress));
+      judged.add(judged(cell, estimates, stress, passed, crowd));
     }
     List<Judged> order = new ArrayList<>(judged);
     order.sort(weakestFirst(estimates, prospect, stress));
-    PassedLimits passed = new PassedLimits(stress, pack.limits());
     List<CellVerdict> cells = new ArrayList<>();
     List<String> exceeded = passed.of(judged.stream().map(Judged::finding).toList());
     for (Judged one : judged) {
@@ -90,11 +94,42 @@ public final class Judge {
     return unsaid;
   }
 
-  private Judged judged(CellEstimates cell, BankEstimates estimates, Stress stress) {
+  /**
+   * Whether so many cells seem to stand apart by charge that there are no neighbours left to stand
+   * apart from. Without current the charge axis is made up from voltages, and rather that is wrong.
+   */
+  private boolean isCrowd(BankEstimates estimates, Stress stress) {
+    long apart =
+        estimates.cells().stream()
+            .map(cell -> cellJudge.find(cell, temperatureDoubt(cell.cell(), estimates, stress)))
+            .filter(Judge::isByCharge)
+            .count();
+    return Double.isNaN(stress.chargedAh())
+        && apart > Math.max(FEWEST_APART, rules.apart() * estimates.cells().size());
+  }
+
+  private static boolean isByCharge(Finding finding) {
+    return finding == Finding.LOW_CAPACITY
+        || finding == Finding.OUT_OF_BALANCE
+        || finding == Finding.SELF_DISCHARGE
+        || finding == Finding.VOLTAGE_SENSOR;
+  }
+
+  private Judged judged(
+      CellEstimates cell,
+      BankEstimates estimates,
+      Stress stress,
+      PassedLimits passed,
+      boolean crowd) {
     double doubt = temperatureDoubt(cell.cell(), estimates, stress);
-    Finding finding = cellJudge.find(cell, doubt);
+    Finding seen = cellJudge.find(cell, doubt);
+    boolean disbelieved = crowd && isByCharge(seen);
+    Finding finding = disbelieved ? Finding.INSUFFICIENT_EVIDENCE : seen;
     boolean suspected = cellJudge.suspected(cell) || CellJudge.standsApart(cell, estimates.cells());
-    DecisionRule rule = DecisionRule.of(finding, cell, rules, suspected);
+    DecisionRule rule =
+        passed.isDrainedForGood(cell.cell(), finding)
+            ? DecisionRule.DRAINED_FLAT
+            : DecisionRule.of(finding, cell, rules, suspected);
     boolean bleedLogged = Double.isFinite(stress.bledAh()[cell.cell() - 1]);
     List<String> why =
         new ArrayList<>(
@@ -102,6 +137,9 @@ public final class Judge {
                 cell, estimates.resistancePulseS(), pack.timezone(), bleedLogged));
     if (doubt > rules.resistance().sure() / 2) {
       why.add(WORDS.say("why.warmth", Words.fixed(100 * doubt, 0)));
+    }
+    if (disbelieved) {
+      why.add(WORDS.say("why.crowd"));
     }
     if (rule == DecisionRule.JOINT_OR_CELL
         && cell.slowResponseRelative() instanceof Estimate.Unknown unknown) {

@@ -103,6 +103,11 @@ final class PassedLimits {
         && stress.lowestVoltageV()[c] < limits.cellMinVoltage() - VOLTAGE_GRACE;
   }
 
+  /** Whether a cell, 1 for the first, was drained so far that it is not to be charged again. */
+  boolean isDrainedForGood(int cell, Finding finding) {
+    return isPassed(Passed.LOW_FOR_GOOD, cell - 1, finding);
+  }
+
   private boolean isLowForGood(int c) {
     return stress.lowestVoltageV()[c] < FOR_GOOD * limits.cellMinVoltage();
   }

@@ -18,6 +18,8 @@ import sagbook.model.Threshold;
  * @param drainStopMilliamp drain from which a cell is to be isolated, mA
  * @param voltageMillivolt constant error of a voltage reading, mV
  * @param allWorn share of nominal capacity below which the median cell means that all are worn
+ * @param apart share of cells that may stand apart by charge in a log without current before the
+ *     comparison itself is doubted
  */
 public record Rules(
     Limit capacity,
@@ -28,7 +30,8 @@ public record Rules(
     Limit drainMilliamp,
     double drainStopMilliamp,
     Limit voltageMillivolt,
-    double allWorn) {
+    double allWorn,
+    double apart) {
 
   /**
    * One limit.
@@ -67,7 +70,8 @@ public record Rules(
         new Limit(drain, drain / 2),
         value(Threshold.DRAIN_STOP, told),
         Limit.twoThirds(voltage),
-        value(Threshold.ALL_WORN, told) / 100);
+        value(Threshold.ALL_WORN, told) / 100,
+        value(Threshold.APART, told) / 100);
   }
 
   /** The limits used when nothing else is asked for. */

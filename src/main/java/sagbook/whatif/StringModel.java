@@ -61,6 +61,30 @@ final class StringModel {
     }
   }
 
+  private StringModel(StringModel other, StringDraws draws) {
+    this.draws = draws;
+    this.spare = other.spare;
+    this.end = other.end;
+    this.eveningA = other.eveningA;
+    this.resistanceKnown = other.resistanceKnown;
+    this.milliohm = other.milliohm;
+    this.excess = other.excess;
+    this.usualMilliohm = other.usualMilliohm;
+  }
+
+  /** The same with the cells that a change is about as they were seen. */
+  StringModel takingAtTheirWord(Change change) {
+    return switch (change.kind()) {
+      case NOTHING, MEND_JOINT -> this;
+      case REBALANCE -> takingAtTheirWord(List.of(draws.smallest()));
+      case REPLACE -> takingAtTheirWord(change.cells());
+    };
+  }
+
+  StringModel takingAtTheirWord(List<Integer> cells) {
+    return new StringModel(this, draws.takingAtTheirWord(cells));
+  }
+
   private static double drawn(Estimate estimate, int row, SplittableRandom random) {
     double normal = StringDraws.normal(random);
     return estimate instanceof Estimate.Known k

@@ -74,9 +74,10 @@ public final class WhatIf {
   public Estimate gainAh(Map<Integer, Spare> spares) {
     return model()
         .<Estimate>map(
-            m ->
-                StringDraws.estimate(
-                    byRow(m, row -> m.after(spares, row).usableAh() - now(m, row).usableAh())))
+            m -> {
+              StringModel seen = m.takingAtTheirWord(List.copyOf(spares.keySet()));
+              return StringDraws.spanning(gain(m, spares), gain(seen, spares));
+            })
         .orElse(Estimate.unknown(NO_CAPACITIES));
   }
 
@@ -104,7 +105,13 @@ public final class WhatIf {
     List<Outcome> mended = new ArrayList<>();
     for (int cell = 1; cell <= cells.size(); cell++) {
       int it = cell;
-      costs.add(cost(it, StringDraws.estimate(byRow(model, row -> model.aloneAh(it, row)))));
+      StringModel seen = model.takingAtTheirWord(List.of(cell));
+      costs.add(
+          cost(
+              it,
+              StringDraws.spanning(
+                  byRow(model, row -> model.aloneAh(it, row)),
+                  byRow(seen, row -> seen.aloneAh(it, row)))));
       single.add(outcome(model, Change.replace(List.of(cell))));
       for (int other = cell + 1; other <= cells.size(); other++) {
         pairs.add(outcome(model, Change.replace(List.of(cell, other))));
@@ -131,7 +138,8 @@ public final class WhatIf {
 
   private Estimate energyNow(StringModel model) {
     return inTheEvening(
-        byRow(model, row -> kiloWattHours(model, now(model, row), now(model, row))));
+        StringDraws.estimate(
+            byRow(model, row -> kiloWattHours(model, now(model, row), now(model, row)))));
   }
 
   private Prospect.CellCost cost(int cell, Estimate alone) {
@@ -157,37 +165,54 @@ public final class WhatIf {
   }
 
   private Outcome outcome(StringModel model, Change change) {
-    int rows = model.rows();
-    double[] charge = new double[rows];
-    double[] evening = new double[rows];
-    double[] energy = new double[rows];
-    double[] milliohm = new double[rows];
-    double[] fewerMilliohm = new double[rows];
-    for (int row = 0; row < rows; row++) {
-      StringModel.State now = now(model, row);
-      StringModel.State then = model.after(change, row);
-      charge[row] = then.usableAh() - now.usableAh();
-      evening[row] = model.eveningAh(then) - model.eveningAh(now);
-      energy[row] = kiloWattHours(model, then, now) - kiloWattHours(model, now, now);
-      milliohm[row] = then.totalMilliohm();
-      fewerMilliohm[row] = now.totalMilliohm() - then.totalMilliohm();
-    }
-    Estimate sag = sag(model, milliohm);
-    Estimate lessSag = sag(model, fewerMilliohm);
+    StringModel atTheirWord = model.takingAtTheirWord(change);
+    Estimate sag = sag(model, byRow(model, row -> model.after(change, row).totalMilliohm()));
+    Estimate lessSag =
+        sag(
+            model,
+            byRow(
+                model,
+                row -> now(model, row).totalMilliohm() - model.after(change, row).totalMilliohm()));
     Optional<Estimate> unseen = unseen(change);
     if (unseen.isPresent()) {
       Estimate none = unseen.get();
       return new Outcome(change, none, none, none, none, sag, lessSag);
     }
-    Estimate kWh = inTheEvening(energy);
+    Estimate kWh =
+        inTheEvening(
+            StringDraws.spanning(energyGain(model, change), energyGain(atTheirWord, change)));
     return new Outcome(
         change,
-        StringDraws.estimate(charge),
-        inTheEvening(evening),
+        StringDraws.spanning(gain(model, change), gain(atTheirWord, change)),
+        inTheEvening(
+            StringDraws.spanning(eveningGain(model, change), eveningGain(atTheirWord, change))),
         kWh,
         minutes(kWh),
         sag,
         lessSag);
+  }
+
+  private static double[] gain(StringModel model, Change change) {
+    return byRow(model, row -> model.after(change, row).usableAh() - now(model, row).usableAh());
+  }
+
+  private static double[] gain(StringModel model, Map<Integer, Spare> spares) {
+    return byRow(model, row -> model.after(spares, row).usableAh() - now(model, row).usableAh());
+  }
+
+  private static double[] eveningGain(StringModel model, Change change) {
+    return byRow(
+        model, row -> model.eveningAh(model.after(change, row)) - model.eveningAh(now(model, row)));
+  }
+
+  private double[] energyGain(StringModel model, Change change) {
+    return byRow(
+        model,
+        row -> {
+          StringModel.State now = now(model, row);
+          return kiloWattHours(model, model.after(change, row), now)
+              - kiloWattHours(model, now, now);
+        });
   }
 
   /**
@@ -228,9 +253,9 @@ public final class WhatIf {
     return model.eveningAh(state) * (use.dischargeVoltageV().orElse(0) - moved) / 1000;
   }
 
-  private Estimate inTheEvening(double[] byRow) {
+  private Estimate inTheEvening(Estimate.Known estimate) {
     return use.eveningA().isPresent()
-        ? StringDraws.estimate(byRow)
+        ? estimate
         : Estimate.unknown(WORDS.say("unknown.no-evening"));
   }
 

@@ -40,13 +40,13 @@ class SwapCommandTest {
         new PrintWriter(out, true), new PrintWriter(err, true), all.toArray(String[]::new));
   }
 
-  /** The report of the same month says 29 Ah (4 to 33), 1.5 kWh and 2.4 h. */
+  /** The report of the same month says 29 Ah (3 to 33), 1.5 kWh and 2.4 h. */
   @Test
   void answersAsTheReportDoes() {
     assertEquals(0, swap("--cell", "12"), err.toString());
     String text = out.toString().replace('\u00a0', ' ');
     assertTrue(text.startsWith("Replacing cell 12 by a cell of 280 Ah (nominal):"), text);
-    assertTrue(text.contains("charge    +29 Ah (4 to 33)"), text);
+    assertTrue(text.contains("charge    +29 Ah (3 to 33)"), text);
     assertTrue(text.contains("energy    +1.5 kWh ("), text);
     assertTrue(text.contains("evening   +140 min"), text);
     assertTrue(text.contains("the battery gives 236 Ah"), text);

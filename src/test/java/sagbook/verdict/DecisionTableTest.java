@@ -115,6 +115,37 @@ class DecisionTableTest {
         threshold.reason().matches("(?s).*(common practice, no source|arithmetic|makers ).*"));
   }
 
+  /** A leaking cell in an invented log without current: five sound cells of sixteen were named. */
+  @Test
+  void withoutCurrentManyCellsApartAreNotBelieved() {
+    String many = "1: capacity 0.85 0.01; 2: offset 9 1; 3: offset 6 1; 4: offset -5 1";
+    BankVerdict doubted = judged(many + "; all: uncounted", PACK);
+    assertTrue(doubted.todo().isEmpty(), doubted.toString());
+    assertTrue(doubted.headline().startsWith("Something may be wrong with"), doubted.headline());
+    assertTrue(
+        doubted.cells().get(0).evidence().stream().anyMatch(w -> w.startsWith("So many cells")),
+        doubted.toString());
+    assertEquals(Finding.LOW_CAPACITY, judged(many, PACK).cells().get(0).finding());
+    assertEquals(
+        Finding.LOW_CAPACITY,
+        judged("1: capacity 0.85 0.01; 2: offset 9 1; all: uncounted", PACK)
+            .cells()
+            .get(0)
+            .finding());
+  }
+
+  /** It was said not to be charged again, and two lines on to be levelled. */
+  @Test
+  void aCellThatIsNotToBeChargedAgainIsNotToBeLevelledEither() {
+    for (String cause : List.of("5: drain 46 2; ", "5: offset -9 1; ", "")) {
+      BankVerdict verdict = judged(cause + "5: under 5; 5: drained 0.5", PACK);
+      String todo = String.join(" ", verdict.todo());
+      assertTrue(todo.contains("do not charge it again"), todo);
+      assertTrue(todo.contains("find out what drained it"), todo);
+      assertFalse(todo.contains("level") || todo.contains("charge it alone"), todo);
+    }
+  }
+
   @Test
   void theKeepersThresholdsCount() {
     String worn = "2: capacity 0.94 0.005";

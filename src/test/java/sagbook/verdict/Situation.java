@@ -151,7 +151,7 @@ final class Situation {
     double[] warmth = read("warmth", 20, 0);
     return new Stress(
         700,
-        1000,
+        seen.containsKey("1 uncounted") ? Double.NaN : 1000,
         990,
         53,
         50,
