@@ -17,7 +17,11 @@ public enum Threshold {
   DRAIN_STOP("drain_stop_ma", 500, 20, 100_000),
   VOLTAGE("voltage_mv", 9, 1, 500),
   ALL_WORN("all_worn_percent", 80, 10, 99),
-  APART("apart_percent", 25, 5, 100);
+  APART("apart_percent", 25, 5, 100),
+  LIMIT_GRACE_VOLTAGE("limit_grace_mv", 30, 1, 200),
+  LIMIT_GRACE_TIME("limit_grace_min", 1.8, 0.1, 60),
+  COLD_GRACE_TIME("cold_grace_min", 15, 1, 600),
+  FOR_GOOD("for_good_percent", 67, 30, 95);
 
   private final String key;
   private final double usual;

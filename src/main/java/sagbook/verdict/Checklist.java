@@ -3,6 +3,7 @@ package sagbook.verdict;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import sagbook.model.Finding;
 import sagbook.wording.Words;
 
 /**
@@ -27,50 +28,71 @@ public record Checklist(Action action, List<String> points) {
 
   /** The list for an action; nothing for one that touches nothing. */
   public static Optional<Checklist> of(Action action) {
-    List<String> own =
-        switch (action) {
-          case CHECK_SENSOR ->
-              List.of(BARE, WORDS.say("before.sensor.probe"), WORDS.say("before.sensor.order"));
-          case MEND_JOINT ->
-              List.of(
-                  ISOLATE,
-                  WORDS.say("before.joint.third"),
-                  BARE,
-                  TOOLS,
-                  WORDS.say("before.joint.one"),
-                  WORDS.say("before.joint.torque"),
-                  WORDS.say("before.joint.compare"));
-          case REBALANCE ->
-              List.of(
-                  WORDS.say("before.level.boards"),
-                  ISOLATE,
-                  BARE,
-                  TOOLS,
-                  WORDS.say("before.level.charger"),
-                  WORDS.say("before.level.stop"));
-          case PLAN_REPLACEMENT ->
-              List.of(
-                  WORDS.say("before.spare.find"),
-                  WORDS.say("before.spare.measure"),
-                  WORDS.say("before.spare.level"),
-                  WORDS.say("before.spare.third"),
-                  ISOLATE,
-                  BARE,
-                  TOOLS,
-                  WORDS.say("before.spare.polarity"),
-                  WORDS.say("before.spare.press"),
-                  WORDS.say("before.spare.watch"));
-          case STOP_AND_ISOLATE ->
-              List.of(
-                  WORDS.say("before.isolate.open"),
-                  WORDS.say("before.isolate.look"),
-                  WORDS.say("before.isolate.fire"),
-                  BARE,
-                  TOOLS);
-          case RUN_TEST ->
-              List.of(WORDS.say("before.test.closed"), WORDS.say("before.test.limits"));
-          case WATCH, NOTHING -> List.of();
-        };
+    return of(action, own(action));
+  }
+
+  private static List<String> own(Action action) {
+    return switch (action) {
+      case CHECK_SENSOR ->
+          List.of(BARE, WORDS.say("before.sensor.probe"), WORDS.say("before.sensor.order"));
+      case MEND_JOINT ->
+          List.of(
+              WORDS.say("before.joint.third"),
+              ISOLATE,
+              BARE,
+              TOOLS,
+              WORDS.say("before.joint.one"),
+              WORDS.say("before.joint.torque"),
+              WORDS.say("before.joint.compare"));
+      case REBALANCE ->
+          List.of(
+              WORDS.say("before.level.boards"),
+              ISOLATE,
+              BARE,
+              TOOLS,
+              WORDS.say("before.level.charger"),
+              WORDS.say("before.level.stop"));
+      case PLAN_REPLACEMENT ->
+          List.of(
+              WORDS.say("before.spare.find"),
+              WORDS.say("before.spare.measure"),
+              WORDS.say("before.spare.level"),
+              WORDS.say("before.spare.third"),
+              ISOLATE,
+              BARE,
+              TOOLS,
+              WORDS.say("before.spare.polarity"),
+              WORDS.say("before.spare.press"),
+              WORDS.say("before.spare.watch"));
+      case STOP_AND_ISOLATE ->
+          List.of(
+              WORDS.say("before.isolate.open"),
+              WORDS.say("before.isolate.look"),
+              WORDS.say("before.isolate.fire"),
+              BARE,
+              TOOLS);
+      case RUN_TEST -> List.of(WORDS.say("before.test.closed"), WORDS.say("before.test.limits"));
+      case WATCH, NOTHING -> List.of();
+    };
+  }
+
+  /** Finding a drain means unplugging a board, which no other test does. */
+  private static Checklist ofDrain() {
+    return new Checklist(
+        Action.RUN_TEST,
+        List.of(
+            CODES,
+            ALONE,
+            SMELL,
+            WORDS.say("before.drain.closed"),
+            BARE,
+            TOOLS,
+            WORDS.say("before.sensor.order"),
+            WORDS.say("before.drain.unwatched"),
+            WORDS.say("before.test.limits")));
+  }
+
+  private static Optional<Checklist> of(Action action, List<String> own) {
     if (own.isEmpty()) {
       return Optional.empty();
     }
@@ -87,6 +109,10 @@ public record Checklist(Action action, List<String> points) {
   public static List<Checklist> of(BankVerdict verdict) {
     List<Action> actions = new ArrayList<>(List.of(verdict.advice().action()));
     verdict.cells().stream().map(c -> c.advice().action()).sorted().forEach(actions::add);
-    return actions.stream().distinct().flatMap(a -> of(a).stream()).toList();
+    boolean drain = verdict.cells().stream().anyMatch(c -> c.finding() == Finding.SELF_DISCHARGE);
+    return actions.stream()
+        .distinct()
+        .flatMap(a -> (drain && a == Action.RUN_TEST ? Optional.of(ofDrain()) : of(a)).stream())
+        .toList();
   }
 }

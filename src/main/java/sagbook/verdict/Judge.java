@@ -50,7 +50,7 @@ public final class Judge {
    */
   public BankVerdict judge(
       BankEstimates estimates, Prospect prospect, Stress stress, List<String> loggingAdvice) {
-    PassedLimits passed = new PassedLimits(stress, pack.limits());
+    PassedLimits passed = new PassedLimits(stress, pack.limits(), rules);
     boolean crowd = isCrowd(estimates, stress);
     List<Judged> judged = new ArrayList<>();
     for (CellEstimates cell : estimates.cells()) {

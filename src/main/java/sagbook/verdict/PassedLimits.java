@@ -11,27 +11,17 @@ import sagbook.wording.Words;
 final class PassedLimits {
   private static final Words WORDS = Words.english();
 
-  /** What a limit may be passed by before it counts: a board's error and a moment. */
-  private static final double VOLTAGE_GRACE = 0.03;
-
-  private static final double HOURS_GRACE = 0.03;
-  private static final double COLD_HOURS_GRACE = 0.25;
-
-  /**
-   * Below this share of its lower limit a cell is not to be charged again: copper goes into
-   * solution and may short it from inside. Common practice, no source.
-   */
-  private static final double FOR_GOOD = 2.0 / 3;
-
   /** More cells than this that passed one limit are told in one sentence. */
   private static final int MOST_ALONE = 2;
 
   private final Stress stress;
   private final Limits limits;
+  private final Rules rules;
 
-  PassedLimits(Stress stress, Limits limits) {
+  PassedLimits(Stress stress, Limits limits, Rules rules) {
     this.stress = stress;
     this.limits = limits;
+    this.rules = rules;
   }
 
   /** The limits, the most urgent first. */
@@ -89,18 +79,18 @@ final class PassedLimits {
     return switch (limit) {
       case HIGH ->
           volts
-              && stress.hoursAboveMax()[c] > HOURS_GRACE
-              && stress.highestVoltageV()[c] > limits.cellMaxVoltage() + VOLTAGE_GRACE;
+              && stress.hoursAboveMax()[c] > rules.graceHours()
+              && stress.highestVoltageV()[c] > limits.cellMaxVoltage() + rules.graceV();
       case LOW -> volts && isLow(c) && !isLowForGood(c);
       case LOW_FOR_GOOD -> volts && isLow(c) && isLowForGood(c);
-      case HOT -> warmth && stress.hoursHot()[c] > HOURS_GRACE;
-      case COLD -> warmth && stress.hoursChargingCold()[c] > COLD_HOURS_GRACE;
+      case HOT -> warmth && stress.hoursHot()[c] > rules.graceHours();
+      case COLD -> warmth && stress.hoursChargingCold()[c] > rules.coldGraceHours();
     };
   }
 
   private boolean isLow(int c) {
-    return stress.hoursBelowMin()[c] > HOURS_GRACE
-        && stress.lowestVoltageV()[c] < limits.cellMinVoltage() - VOLTAGE_GRACE;
+    return stress.hoursBelowMin()[c] > rules.graceHours()
+        && stress.lowestVoltageV()[c] < limits.cellMinVoltage() - rules.graceV();
   }
 
   /** Whether a cell, 1 for the first, was drained so far that it is not to be charged again. */
@@ -109,7 +99,7 @@ final class PassedLimits {
   }
 
   private boolean isLowForGood(int c) {
-    return stress.lowestVoltageV()[c] < FOR_GOOD * limits.cellMinVoltage();
+    return stress.lowestVoltageV()[c] < rules.forGood() * limits.cellMinVoltage();
   }
 
   /** One cell, or several by those that went furthest. */

@@ -20,6 +20,10 @@ import sagbook.model.Threshold;
  * @param allWorn share of nominal capacity below which the median cell means that all are worn
  * @param apart share of cells that may stand apart by charge in a log without current before the
  *     comparison itself is doubted
+ * @param graceV what a voltage limit may be passed by before that counts, V
+ * @param graceHours for how long a limit may be passed before that counts, h
+ * @param coldGraceHours for how long a cell may be charged too cold before that counts, h
+ * @param forGood share of its lower limit below which a cell is not to be charged again
  */
 public record Rules(
     Limit capacity,
@@ -31,7 +35,11 @@ public record Rules(
     double drainStopMilliamp,
     Limit voltageMillivolt,
     double allWorn,
-    double apart) {
+    double apart,
+    double graceV,
+    double graceHours,
+    double coldGraceHours,
+    double forGood) {
 
   /**
    * One limit.
@@ -71,7 +79,11 @@ public record Rules(
         value(Threshold.DRAIN_STOP, told),
         Limit.twoThirds(voltage),
         value(Threshold.ALL_WORN, told) / 100,
-        value(Threshold.APART, told) / 100);
+        value(Threshold.APART, told) / 100,
+        value(Threshold.LIMIT_GRACE_VOLTAGE, told) / 1000,
+        value(Threshold.LIMIT_GRACE_TIME, told) / 60,
+        value(Threshold.COLD_GRACE_TIME, told) / 60,
+        value(Threshold.FOR_GOOD, told) / 100);
   }
 
   /** The limits used when nothing else is asked for. */

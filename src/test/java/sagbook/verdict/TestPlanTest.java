@@ -256,6 +256,37 @@ class TestPlanTest {
     }
   }
 
+  /** What has to be discharged can't be once the disconnect is open. */
+  @ParameterizedTest
+  @EnumSource(
+      value = Action.class,
+      names = {"MEND_JOINT", "PLAN_REPLACEMENT"})
+  void theLevelForWorkIsReachedBeforeTheBatteryIsIsolated(Action action) {
+    String all = String.join(" ", Checklist.of(action).orElseThrow().points());
+    assertTrue(
+        all.contains("about a third, if the maker's sheet names no other level")
+            || all.contains("about a third first, if the maker's sheet names no other level"),
+        all);
+    assertTrue(all.indexOf("about a third") < all.indexOf("open the main disconnect"), all);
+  }
+
+  /** Its list once said that nothing is touched, beside the advice to unplug a board. */
+  @Test
+  void findingADrainHasAListForUnpluggingABoard() {
+    Situation situation = new Situation("5: drain 46 2");
+    BankVerdict verdict =
+        new Judge(PACK)
+            .judge(situation.estimates(), situation.prospect(), situation.stress(), List.of());
+    List<Checklist> lists = Checklist.of(verdict);
+    assertEquals(List.of(Action.RUN_TEST), lists.stream().map(Checklist::action).toList());
+    String all = String.join(" ", lists.get(0).points());
+    for (String word : List.of("licensed electrician", "rings", "insulated tools", "plug")) {
+      assertTrue(all.contains(word), word);
+    }
+    assertTrue(all.contains("charge and discharge nothing until it is plugged in again"), all);
+    assertTrue(all.contains("in which order"), all);
+  }
+
   @Test
   void everyActionThatIsAskedForHasItsListOnce() {
     Situation situation =
