@@ -18,7 +18,7 @@ from pathlib import Path
 import numpy as np
 import pybamm
 from pybamm.input.parameters.lithium_ion import Ai2020, Chen2020, NCA_Kim2011, Prada2013
-from scipy import interpolate, optimize, stats
+from scipy import interpolate, linalg, optimize, stats
 
 OUT = Path(__file__).resolve().parent
 
@@ -285,6 +285,26 @@ def student():
     write("student.csv", "level,degrees_of_freedom,factor", rows)
 
 
+# --- what wanders ------------------------------------------------------------------------------
+
+
+def wander():
+    """Mean of a Gaussian process with an exponential covariance, by one dense solve."""
+    rng = np.random.default_rng(4)
+    sd, kept_for, noise_sd = 1.7, 4.5, 0.4
+    time = np.cumsum(rng.choice([0.02, 0.3, 2.5], 40))
+    gain = rng.choice([0.0, 0.2, 1.5], 40)
+    covariance = sd**2 * np.exp(-np.abs(time[:, None] - time[None, :]) / kept_for)
+    truth = np.linalg.cholesky(covariance) @ rng.normal(size=40)
+    observed = gain * truth + noise_sd * rng.normal(size=40)
+    observed[7:11] = np.nan
+    seen = ~np.isnan(observed)
+    design = np.diag(gain)[seen]
+    of = design @ covariance @ design.T + noise_sd**2 * np.eye(seen.sum())
+    mean = covariance @ design.T @ linalg.solve(of, observed[seen], assume_a="pos")
+    write("wander.csv", "time,observed,gain,mean", zip(time, observed, gain, mean))
+
+
 if __name__ == "__main__":
     summaries()
     linear()
@@ -295,3 +315,4 @@ if __name__ == "__main__":
     pchip()
     normal()
     student()
+    wander()

@@ -1,5 +1,6 @@
 package sagbook.validation;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.io.IOException;
@@ -19,6 +20,7 @@ import sagbook.numeric.NonlinearFit;
 import sagbook.numeric.Ridge;
 import sagbook.numeric.Robust;
 import sagbook.numeric.Uncertainty;
+import sagbook.numeric.WanderSmoother;
 
 /** Against SciPy; see README.md beside the tables for versions and what each answer is. */
 class ScipyTest {
@@ -217,5 +219,20 @@ class ScipyTest {
       double factor = number(row[2]);
       assertEquals(factor, unit.halfWidth(number(row[0])), 1e-9 * factor, String.join(" ", row));
     }
+  }
+
+  @Test
+  void whatWandersIsToldByAllOfItsObservations() throws IOException {
+    List<String[]> rows = rows("wander.csv");
+    double[][] columns = new double[4][];
+    for (int k = 0; k < 4; k++) {
+      int column = k;
+      columns[k] =
+          rows.stream()
+              .mapToDouble(r -> r[column].equals("nan") ? Double.NaN : number(r[column]))
+              .toArray();
+    }
+    double[] mean = new WanderSmoother(1.7, 4.5).smooth(columns[0], columns[1], columns[2], 0.4);
+    assertArrayEquals(columns[3], mean, 1e-9);
   }
 }
