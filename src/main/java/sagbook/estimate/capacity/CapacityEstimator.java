@@ -97,7 +97,7 @@ public final class CapacityEstimator {
   /** Estimates for all cells; unknown with a reason where the log can't tell. */
   public CapacityResult estimate() {
     double stepAh = nominalAh / 560;
-    CommonPart common = new CommonPart(view.rows(), view.cells(), axisSdAh);
+    CommonPart common = new CommonPart(view.day(), view.cells(), axisSdAh);
     CurveLearner.Learned first =
         new CurveLearner(view, grid, common, slowOhm, stepAh, 0, 0)
             .first(AxisBuilder.restingVoltage(record, slowOhm));
@@ -151,7 +151,8 @@ public final class CapacityEstimator {
         view.bleedKnown() ? 0.0002 * nominalAh : 0.003 * nominalAh,
         0.0012,
         (counted ? COUNTED_AXIS_SD : MADE_UP_AXIS_WITHIN_DAY_SD) * nominalAh,
-        0.03 * nominalAh);
+        0.03 * nominalAh,
+        0);
   }
 
   private Optional<CurveAnchor> anchor(CellCurve curve, CurveLearner.Learned first, double stepAh) {

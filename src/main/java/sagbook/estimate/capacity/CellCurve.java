@@ -12,8 +12,8 @@ import sagbook.numeric.EvenTable;
  * @param bottom V along the axis of the reference cell
  * @param top V along the axis of the reference cell
  * @param visitedFromAh lowest charge at which the reference curve was learned
- * @param sharedFromAh lowest charge at which more than one cell taught it: below that a cell would
- *     be held against its own voltage, which agrees with any place it is given
+ * @param sharedFromAh lowest charge at which several cells taught it: below that a cell would be
+ *     held against its own voltage, which agrees with any place it is given
  * @param visitedToAh highest charge at which it was learned
  * @param topVisited whether the knee at the end of charge was learned
  * @param hysteresisV half the gap between charge and discharge, V

@@ -14,7 +14,7 @@ final class CellFit {
   /**
    * Neighbouring rows err alike, so that only one in so many counts. Common practice, no source.
    */
-  private static final double ROWS_ALIKE = 10;
+  static final double ROWS_ALIKE = 10;
 
   /** Share of the drop over the slow resistance by which cells differ beyond a mere resistance. */
   private static final double POLARISATION_SHARE = 0.05;
@@ -24,6 +24,12 @@ final class CellFit {
 
   /** Residual by which all states are weighed alike, V. Common practice, no source. */
   private static final double USUAL_RESIDUAL_V = 0.002;
+
+  /**
+   * Share of a cell's rows that a state must have in sight of the curve: one that explains less
+   * than a third of what the cell showed explains nothing. Common practice, no source.
+   */
+  static final double LEAST_SEEN = 1.0 / 3;
 
   static final int SHIFT = 0;
   static final int LOSS = 1;
@@ -51,6 +57,7 @@ final class CellFit {
    * @param noiseV of one voltage, V
    * @param axisAh of the charge axis within a day, Ah
    * @param apartAh how far apart cells must stand for their polarisation to differ, Ah
+   * @param letGo share of its stretch by which a cell is held to that of its neighbours no longer
    */
   record Priors(
       double shiftAh,
@@ -62,7 +69,8 @@ final class CellFit {
       double wanderAh,
       double noiseV,
       double axisAh,
-      double apartAh) {
+      double apartAh,
+      double letGo) {
 
     /** The same for a cell whose reading is held to be wrong, and nothing else. */
     Priors misread(double nominalAh) {
@@ -76,7 +84,24 @@ final class CellFit {
           wanderAh,
           noiseV,
           axisAh,
-          apartAh);
+          apartAh,
+          0);
+    }
+
+    /** The same for a cell that may be worn as a whole. */
+    Priors worn() {
+      return new Priors(
+          shiftAh,
+          lossAh,
+          stretch,
+          offsetV,
+          ohm,
+          driftAhPerDay,
+          wanderAh,
+          noiseV,
+          axisAh,
+          apartAh,
+          0.7);
     }
   }
 
@@ -163,21 +188,49 @@ final class CellFit {
         + sq(0.7 * apart * common);
   }
 
-  /** Mean of Huber's loss over the rows in sight; infinite when too few are. */
+  /**
+   * Mean of Huber's loss over the rows; infinite when too few are in sight. A row at which a state
+   * places the cell beyond the known curve counts too ({@link #shortOfEnd}): else a state that has
+   * the cell out of sight whenever it fits badly would pass for a good one.
+   */
   double cost(CellCurve curve, CellState s, int c, CommonPart common) {
     double sum = 0;
     int rows = 0;
+    int seen = 0;
     for (int r = 0; r < view.rows(); r += 2) {
-      if (!common.known(r) || !inSight(curve, s, c, r)) {
+      if (!common.known(r) || Double.isNaN(view.voltage(c, r))) {
         continue;
       }
       double residual = view.voltage(c, r) - common.volt(r) - predicted(curve, s, c, r);
+      if (inSight(curve, s, c, r)) {
+        seen++;
+      } else {
+        residual = shortOfEnd(curve, s, c, r, residual);
+      }
       // Weighed alike for all states, or a steep place would excuse a bad one.
       double z = Math.abs(residual) / Math.hypot(USUAL_RESIDUAL_V, 0.7 * common.ofMost(r));
       sum += z <= 2.5 ? z * z / 2 : 2.5 * z - 3.125;
       rows++;
     }
-    return rows < view.rows() / 16 ? Double.POSITIVE_INFINITY : sum / rows;
+    return seen < LEAST_SEEN * rows ? Double.POSITIVE_INFINITY : sum / rows;
+  }
+
+  /**
+   * What a cell's voltage falls short of the end of the known curve that it is placed beyond, V;
+   * that it lies further out on that side is no fault.
+   */
+  private double shortOfEnd(CellCurve curve, CellState s, int c, int r, double residual) {
+    double topAh = places.topPlace(s, c, r);
+    double bottomAh = places.bottomPlace(s, c, r);
+    double end =
+        curve.at(Math.min(topAh, curve.visitedToAh()), Math.max(bottomAh, curve.sharedFromAh()));
+    double beyond = residual + curve.at(topAh, bottomAh) - end;
+    boolean above = topAh > curve.visitedToAh();
+    boolean below = bottomAh < curve.sharedFromAh();
+    if (above && below) {
+      return beyond;
+    }
+    return above ? Math.min(0, beyond) : Math.max(0, beyond);
   }
 
   /** What noise alone costs. */
@@ -189,8 +242,8 @@ final class CellFit {
   void observePriors(CellState s, Ridge into) {
     into.prior(SHIFT, -s.shiftAh(), priors.shiftAh());
     into.prior(LOSS, -s.lossAh(), priors.lossAh());
-    // Heavy tail: a cell that the data pull far out is let go.
-    into.prior(STRETCH, -s.stretch(), Math.max(priors.stretch(), 0.7 * Math.abs(s.stretch())));
+    into.prior(
+        STRETCH, -s.stretch(), Math.max(priors.stretch(), priors.letGo() * Math.abs(s.stretch())));
     into.prior(OFFSET, -s.offsetV(), priors.offsetV());
     into.prior(OHM, -s.ohm(), priors.ohm());
     into.prior(SLOW_OHM, -s.slowOhm(), priors.ohm());

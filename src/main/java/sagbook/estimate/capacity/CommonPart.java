@@ -2,28 +2,40 @@ package sagbook.estimate.capacity;
 
 import java.util.Arrays;
 import sagbook.numeric.Robust;
+import sagbook.numeric.WanderSmoother;
 
 /**
  * What the cells of a string have in common at each row beyond their curve: a voltage, which every
  * cell shows alike (polarisation, the fine print of hysteresis), and an error of the charge axis,
- * which each shows by the slope of the curve where it stands. While most cells are on the steep
- * knee near full, their common departure is nearly all an error of the axis, and a cell that stands
- * on the flat part has none of it.
+ * which each shows by the slope of the curve where it stands.
  *
- * <p>The median departure of the cells, at their median slope, is shared out between the two by how
- * large either is held likely.
+ * <p>The two are told apart by time. A counter's error wanders over days, so within one charge it
+ * stays what it is while the string climbs the whole knee; a voltage in common comes and goes with
+ * the load. Were each row free to have an error of its own, a knee of any steepness would fit, and
+ * the differences between cells, which are read off that steepness, would mean nothing.
  */
 final class CommonPart {
-  /** Voltage that the cells of a string show alike beyond the curve, one standard deviation, V. */
+  /**
+   * Voltage that the cells of a string show alike beyond the curve, one standard deviation, V; one
+   * row in {@link CellFit#ROWS_ALIKE} is independent of the others.
+   */
   private static final double VOLT_SD = 0.003;
+
+  /**
+   * Time over which the axis forgets its error, days: what wanders by one unit in a day and lies
+   * {@code k} units out over the log does so for {@code 2 k²} days, k being 1.5 for a counted axis
+   * that full charges hold at both ends ({@link CapacityEstimator}).
+   */
+  private static final double KEPT_DAYS = 4.5;
 
   /** An axis that is further out than this many standard deviations is left where it is. */
   private static final double MOST_SDS = 3;
 
   private final double axisSdAh;
-  private final float[] whole;
-  private final float[] volt;
-  private final float[] chargeAh;
+  private final double[] day;
+  private final double[] whole;
+  private final double[] slope;
+  private double[] errorAh;
   private final double[] departures;
   private final double[] slopes;
   private int cells;
@@ -32,12 +44,14 @@ final class CommonPart {
    * Nothing in common yet.
    *
    * @param axisSdAh error of the charge axis, one standard deviation, Ah
+   * @param day time of each row, days, rising
    */
-  CommonPart(int rows, int cells, double axisSdAh) {
+  CommonPart(double[] day, int cells, double axisSdAh) {
     this.axisSdAh = axisSdAh;
-    this.whole = new float[rows];
-    this.volt = new float[rows];
-    this.chargeAh = new float[rows];
+    this.day = day.clone();
+    this.whole = new double[day.length];
+    this.slope = new double[day.length];
+    this.errorAh = new double[day.length];
     this.departures = new double[cells];
     this.slopes = new double[cells];
   }
@@ -58,21 +72,25 @@ final class CommonPart {
     slopes[cells++] = slope;
   }
 
-  /** Settles a row by the cells gathered; with fewer than two, nothing is known of it. */
+  /**
+   * Settles a row by the median of the cells gathered; with fewer than two, nothing is known of it.
+   */
   void settle(int row) {
     if (cells < 2) {
-      volt[row] = Float.NaN;
+      whole[row] = Double.NaN;
       return;
     }
-    double slope = median(slopes);
-    double departure = median(departures) + slope * chargeAh[row];
-    double perVolt = axisSdAh * axisSdAh / (VOLT_SD * VOLT_SD);
-    double ofVolt = departure / (1 + slope * slope * perVolt);
+    slope[row] = median(slopes);
+    whole[row] = median(departures) + slope[row] * errorAh[row];
+  }
+
+  /** Shares out what all rows show between the axis and the voltage, once they are settled. */
+  void share() {
+    double[] error =
+        new WanderSmoother(axisSdAh, KEPT_DAYS)
+            .smooth(day, whole, slope, VOLT_SD * Math.sqrt(CellFit.ROWS_ALIKE));
     double mostAh = MOST_SDS * axisSdAh;
-    double errorAh = Math.max(-mostAh, Math.min(mostAh, ofVolt * slope * perVolt));
-    whole[row] = (float) departure;
-    volt[row] = (float) (departure - slope * errorAh);
-    chargeAh[row] = (float) errorAh;
+    errorAh = Arrays.stream(error).map(e -> Math.max(-mostAh, Math.min(mostAh, e))).toArray();
   }
 
   private double median(double[] values) {
@@ -81,7 +99,7 @@ final class CommonPart {
   }
 
   boolean known(int row) {
-    return !Float.isNaN(volt[row]);
+    return !Double.isNaN(whole[row]);
   }
 
   /** Both parts as most cells show them, V. */
@@ -91,16 +109,16 @@ final class CommonPart {
 
   /** What every cell shows alike, V. */
   double volt(int row) {
-    return volt[row];
+    return whole[row] - slope[row] * errorAh[row];
   }
 
   /** What the charge axis reads too little at a row, Ah. */
   double axisErrorAh(int row) {
-    return chargeAh[row];
+    return errorAh[row];
   }
 
   /** Both parts as a cell shows them that stands where the curve is so steep, V. */
-  double at(int row, double slope) {
-    return volt[row] + slope * chargeAh[row];
+  double at(int row, double slopeThere) {
+    return volt(row) + slopeThere * errorAh[row];
   }
 }

@@ -10,8 +10,11 @@ import sagbook.numeric.EvenTable;
  * of charge.
  */
 final class CurveLearner {
-  /** A cell alone somewhere on the curve teaches it, but is not held to what it taught. */
-  private static final int FEWEST_TEACHERS = 2;
+  /**
+   * One or two cells alone somewhere on the curve teach it, but are not held to what they taught:
+   * two that stand out in different ways would each be bent to the other.
+   */
+  private static final int FEWEST_TEACHERS = 3;
 
   /** Bins over which the slope of the flat part is taken. */
   private static final int FLAT_STEPS = 20;

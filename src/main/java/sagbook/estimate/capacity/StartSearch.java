@@ -77,7 +77,9 @@ final class StartSearch {
       double[] sum, double[] count, double low, double width, double shift, double top) {
     double[] residual = new double[BINS];
     int n = 0;
+    int filled = 0;
     for (int k = 0; k < BINS; k++) {
+      filled += count[k] < 3 ? 0 : 1;
       double q = low + (k + 0.5) * width;
       if (count[k] < 3 || q - shift < curve.visitedFromAh() || q - top > curve.visitedToAh()) {
         continue;
@@ -85,7 +87,7 @@ final class StartSearch {
       double expected = curve.at(q - top, q - shift) - curve.at(q, q);
       residual[n++] = sum[k] / count[k] - expected;
     }
-    if (n < BINS / 8) {
+    if (n < CellFit.LEAST_SEEN * filled) {
       return new double[] {Double.POSITIVE_INFINITY, 0};
     }
     double[] kept = java.util.Arrays.copyOf(residual, n);

@@ -12,7 +12,7 @@ import sagbook.numeric.Robust;
  * the cells, until both stand.
  */
 final class StringFit {
-  private static final int ROUNDS = 6;
+  private static final int ROUNDS = 12;
 
   /** After these, cells go half the way, since cells and curve may chase each other. */
   private static final int FREE_ROUNDS = 2;
@@ -38,6 +38,9 @@ final class StringFit {
   /** More is not asked of a short log. */
   private static final double MOST_STAYED_SHARE = 0.1;
 
+  /** Voltage error beyond what boards have, in standard deviations. Common practice, no source. */
+  private static final double MOST_OFFSET_SDS = 20;
+
   /** Rise of the knee at the end of charge that can't be missed, V. */
   private static final double KNEE_SEEN_V = 0.008;
 
@@ -49,6 +52,7 @@ final class StringFit {
   private final CellFit[] fits;
 
   private final CellFit misread;
+  private final CellFit worn;
   private final CellFit.Priors priors;
   private final double nominalAh;
   private final double splitAh;
@@ -71,6 +75,7 @@ final class StringFit {
     this.priors = priors;
     this.fits = new CellFit[view.cells()];
     Arrays.fill(fits, new CellFit(view, grid, learner, priors));
+    this.worn = new CellFit(view, grid, learner, priors.worn());
     this.misread = new CellFit(view, grid, learner, priors.misread(nominalAh));
     this.curve = curve;
     this.splitAh = splitAh;
@@ -86,6 +91,18 @@ final class StringFit {
   /** How much of the curve was gone through, Ah. */
   double seenAh() {
     return curve.visitedToAh() - curve.visitedFromAh();
+  }
+
+  /** Median slope of the curve where it was gone through, V/Ah. */
+  double usualSlope() {
+    double step = curve.bottom().step();
+    int n = (int) Math.max(1, seenAh() / step);
+    double[] slopes = new double[n];
+    for (int i = 0; i < n; i++) {
+      double q = curve.visitedFromAh() + (i + 0.5) * step;
+      slopes[i] = curve.top().slopeAt(q) + curve.bottom().slopeAt(q);
+    }
+    return Math.abs(Robust.median(slopes));
   }
 
   CellState[] states() {
@@ -137,10 +154,12 @@ final class StringFit {
     CellState best = found;
     double least = Double.POSITIVE_INFINITY;
     for (CellState start : explanations(found)) {
-      CellState s = settled(usualFit, start, c);
-      double cost = usualFit.cost(curve, s, c, common);
+      CellFit fit = start.stretch() == 0 ? usualFit : worn;
+      CellState s = settled(fit, start, c);
+      double cost = fit.cost(curve, s, c, common);
       if (cost < CLEARLY * least) {
         least = cost;
+        fits[c] = fit;
         best = s;
       }
     }
@@ -164,7 +183,9 @@ final class StringFit {
     return s;
   }
 
-  /** Out of balance, worn at the top, worn as a whole, misread, or as the search found it. */
+  /**
+   * Out of balance, worn at the top, worn as a whole, misread, as the search found it, or drained.
+   */
   private List<CellState> explanations(CellState found) {
     int n = grid.knots();
     List<CellState> all = new ArrayList<>();
@@ -176,6 +197,14 @@ final class StringFit {
       double loss = share * nominalAh;
       all.add(CellState.at(loss, loss, found.offsetV(), n));
       all.add(new CellState(loss, loss, -share, found.offsetV(), 0, 0, new double[n]));
+    }
+    for (double share : new double[] {0.1, 0.3, 0.9}) {
+      double drained = share * nominalAh;
+      double[] drift = new double[n];
+      for (int k = 0; k < n; k++) {
+        drift[k] = drained * (k / (n - 1.0) - 0.5);
+      }
+      all.add(new CellState(drained / 2, 0, 0, found.offsetV(), 0, 0, drift));
     }
     return all;
   }
@@ -192,6 +221,7 @@ final class StringFit {
       }
       common.settle(r);
     }
+    common.share();
   }
 
   /** Keeps the reference cell in the middle of the string. */
@@ -298,6 +328,14 @@ final class StringFit {
       misfit[c] = Math.sqrt(Math.max(1, cost / fits[c].costOfNoise()));
     }
     return misfit;
+  }
+
+  /**
+   * Whether a cell fits only with a voltage error that no board has, though its reading is not what
+   * was held to be wrong: then something else is.
+   */
+  boolean strained(int c) {
+    return fits[c] != misread && Math.abs(states[c].offsetV()) > MOST_OFFSET_SDS * priors.offsetV();
   }
 
   CellFit fit(int c) {
