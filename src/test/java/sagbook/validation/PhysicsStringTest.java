@@ -65,15 +65,13 @@ class PhysicsStringTest {
   }
 
   @Test
-  void capacitiesComeWithinOnePerCentAndInsideTheirIntervals() {
+  void capacitiesComeInsideTheirIntervalsAndWithinOnePerCentWhereTheEndOfChargeWasSeen() {
     for (CellVerdict cell : cells) {
-      // Cell 5 stands 5 % low and never comes near full: what it could hold need not be told.
-      if (cell.cell() == 5 && cell.estimates().capacityAh() instanceof Estimate.Unknown) {
-        continue;
-      }
       double truth = Double.parseDouble(TRUTH.get(cell.cell() - 1)[1]);
       Estimate.Known known = (Estimate.Known) cell.estimates().capacityAh();
-      assertEquals(truth, known.value(), 0.01 * truth, "cell " + cell.cell());
+      // Cell 5 stands 5 % low and never comes near full: what it could hold is known less well.
+      double farthest = cell.cell() == 5 ? 0.015 : 0.01;
+      assertEquals(truth, known.value(), farthest * truth, "cell " + cell.cell());
       assertTrue(known.low() <= truth && truth <= known.high(), "cell " + cell.cell());
     }
   }

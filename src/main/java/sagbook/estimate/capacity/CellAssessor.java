@@ -132,7 +132,7 @@ final class CellAssessor {
     List<CellCharge> all = new ArrayList<>();
     for (int c = 0; c < readings.length; c++) {
       CellReading reading = readings[c];
-      if (reading.misfit() > (counted ? MOST_MISFIT : MOST_MISFIT_MADE_UP)) {
+      if (fit.strained(c) || reading.misfit() > (counted ? MOST_MISFIT : MOST_MISFIT_MADE_UP)) {
         Estimate unlike = Estimate.unknown(WORDS.say("unknown.unlike"));
         Estimate drain = selfDischarge(reading, medianDrift);
         all.add(new CellCharge(unlike, unlike, unlike, drain, unlike));
@@ -202,7 +202,7 @@ final class CellAssessor {
     if (!(median instanceof Estimate.Known m)) {
       return median;
     }
-    if (!topSeen || !(lossSd < worthTelling(MedianCapacity.WIDEST_SD * m.value(), loss))) {
+    if (!sizesTell() || !(lossSd < worthTelling(MedianCapacity.WIDEST_SD * m.value(), loss))) {
       return unseen();
     }
     return Estimate.of(m.value() - loss, Math.hypot(lossSd, m.halfWidth() / 1.959964));
@@ -226,11 +226,19 @@ final class CellAssessor {
       return tooFast();
     }
     double widest = (counted ? 1.25 : 4) * MedianCapacity.WIDEST_SD * spanAh;
-    boolean seen = topSeen && (counted || wellSeen());
-    if (!seen || !(lossSd < worthTelling(widest, loss))) {
+    if (!sizesTell() || !(lossSd < worthTelling(widest, loss))) {
       return unseen();
     }
     return Estimate.of(1 - loss / spanAh, lossSd / spanAh);
+  }
+
+  /**
+   * Whether what was gone through tells one size from another. A knee does where the charge is
+   * counted; a slope or a made-up axis has to be seen for most of its length, or the cells come out
+   * as alike as they were held to be.
+   */
+  private boolean sizesTell() {
+    return topSeen && ((counted && traits.flat()) || wellSeen());
   }
 
   private double madeUpOffsetShare() {
@@ -257,7 +265,9 @@ final class CellAssessor {
                 + sq(traits.wearShare() * loss)
                 + sq(traits.cellShapeSd() * spanAh));
     double byTopSd = Math.hypot(reading.topAtEndAh().sd(), kneeSd);
-    LikelySize size = LikelySize.of(loss, lossSd, loss + fit.roomBelowKneeAh(cell), nominalAh);
+    // The room was seen from where the fit left the cell, not from where its last step points to.
+    double mostAh = fit.states()[cell].lossAh() - medianLoss + fit.roomBelowKneeAh(cell);
+    LikelySize size = LikelySize.of(loss, lossSd, mostAh, nominalAh);
     double byBottomSd = Math.hypot(reading.bottomAtEndAh().sd(), size.sdAh());
     boolean byTop = topSeen && byTopSd < byBottomSd;
     double at = byTop ? top : top + loss - size.lossAh();
@@ -287,6 +297,10 @@ final class CellAssessor {
     if (!counted && !(lossSd < 2 * MedianCapacity.WIDEST_SD * spanAh)) {
       return unseen();
     }
+    if (traits.flat() && !topSeen && apart(reading.bottomAtEndAh().value()) >= 1) {
+      // On the flat part a cell that stands elsewhere differs by a few millivolt all month long.
+      return unseen();
+    }
     double elsewhere =
         traits.flat()
             ? Math.max(MADE_UP_AXIS_FLAT_SHARE, apart(reading.topAtEndAh().value() - medianTop))
@@ -295,10 +309,20 @@ final class CellAssessor {
         Math.sqrt(
             sq(reading.offsetV().sd())
                 + sq(counted ? COUNTED_AXIS_V : elsewhere * MADE_UP_AXIS_V)
+                + sq(ownShapeV())
                 + sq(traits.wornCurveV() * loss / spanAh));
     return sd < WIDEST_VOLTAGE_SD
         ? Estimate.of(1000 * (reading.offsetV().value() - medianOffset), 1000 * sd)
         : unseen();
+  }
+
+  /**
+   * A cell's own shape, read as a constant voltage where little of the curve was gone through, V,
+   * one standard deviation.
+   */
+  private double ownShapeV() {
+    double unseen = Math.max(0, 1 - fit.seenAh() / nominalAh);
+    return traits.cellShapeSd() * spanAh * fit.usualSlope() * Math.sqrt(unseen);
   }
 
   private Estimate selfDischarge(CellReading reading, double medianDrift) {
