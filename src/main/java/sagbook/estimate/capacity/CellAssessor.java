@@ -277,10 +277,14 @@ final class CellAssessor {
     if (!tells) {
       return Estimate.unknown(WORDS.say("unknown.flat"));
     }
+    // On a slope hardly seen, the end of charge lies where a size that is not told would put it.
     double sd =
         Math.sqrt(
             sq(byTop ? byTopSd : byBottomSd)
                 + sq(0.001 * nominalAh)
+                + (traits.flat() || sizesTell()
+                    ? 0
+                    : sq(LikelySize.ALIKE * unseenShare() * nominalAh))
                 + (counted ? 0 : sq(madeUpOffsetShare() * at) + sq(0.005 * nominalAh)));
     boolean far = !byTop && Math.abs(at) > FURTHEST_APART * nominalAh;
     if (far || (fast && !byTop) || !(sd < 0.03 * nominalAh)) {
@@ -321,8 +325,11 @@ final class CellAssessor {
    * one standard deviation.
    */
   private double ownShapeV() {
-    double unseen = Math.max(0, 1 - fit.seenAh() / nominalAh);
-    return traits.cellShapeSd() * spanAh * fit.usualSlope() * Math.sqrt(unseen);
+    return traits.cellShapeSd() * spanAh * fit.usualSlope() * Math.sqrt(unseenShare());
+  }
+
+  private double unseenShare() {
+    return Math.max(0, 1 - fit.seenAh() / nominalAh);
   }
 
   private Estimate selfDischarge(CellReading reading, double medianDrift) {

@@ -12,7 +12,7 @@ package sagbook.estimate.capacity;
  */
 record LikelySize(double lossAh, double sdAh) {
   /** Spread of healthy cells of one batch, as a share of capacity. Common practice, no source. */
-  private static final double ALIKE = 0.012;
+  static final double ALIKE = 0.012;
 
   /** The same for the rest. Common practice, no source. */
   private static final double WORN = 0.1;
