@@ -50,6 +50,11 @@ public final class CapacityEstimator {
    */
   private static final double FASTEST_RATE = 0.5;
 
+  /**
+   * Share of capacity beyond the knee within which an LFP cell is full. Common practice, no source.
+   */
+  private static final double MOST_BEYOND_KNEE = 0.05;
+
   private final ThinnedRecord record;
   private final PackDescription pack;
   private final double slowOhm;
@@ -157,10 +162,21 @@ public final class CapacityEstimator {
 
   private Optional<CurveAnchor> anchor(CellCurve curve, CurveLearner.Learned first, double stepAh) {
     return CurveAnchor.closest(
-        pack,
-        whole(curve),
-        curve.visitedFromAh() + stepAh,
-        Math.min(curve.visitedToAh(), first.toAh()) - stepAh);
+            pack,
+            whole(curve),
+            curve.visitedFromAh() + stepAh,
+            Math.min(curve.visitedToAh(), first.toAh()) - stepAh)
+        .filter(anchor -> endsAtTheKnee(anchor, curve));
+  }
+
+  /**
+   * Whether full lies where the knee was seen to lead. Published functions laid over a curve whose
+   * far bottom one drained cell showed may end up somewhere else altogether.
+   */
+  private boolean endsAtTheKnee(CurveAnchor anchor, CellCurve curve) {
+    boolean kneeSeen = pack.chemistry() == Chemistry.LFP && curve.topVisited();
+    double beyondAh = Math.abs(anchor.fullAh() - curve.visitedToAh());
+    return !kneeSeen || beyondAh < MOST_BEYOND_KNEE * nominalAh;
   }
 
   private static EvenTable whole(CellCurve curve) {
