@@ -19,7 +19,7 @@ import sagbook.model.Estimate;
  * cell also had to hold for that cell taken at its word.
  */
 class GainCoverageTest {
-  private static final int STRINGS = 400;
+  private static final int STRINGS = 200;
 
   /**
    * What is tried.
