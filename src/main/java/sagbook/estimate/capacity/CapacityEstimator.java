@@ -156,8 +156,7 @@ public final class CapacityEstimator {
         view.bleedKnown() ? 0.0002 * nominalAh : 0.003 * nominalAh,
         0.0012,
         (counted ? COUNTED_AXIS_SD : MADE_UP_AXIS_WITHIN_DAY_SD) * nominalAh,
-        0.03 * nominalAh,
-        0);
+        0.03 * nominalAh);
   }
 
   private Optional<CurveAnchor> anchor(CellCurve curve, CurveLearner.Learned first, double stepAh) {

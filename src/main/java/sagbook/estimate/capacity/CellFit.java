@@ -31,6 +31,9 @@ final class CellFit {
    */
   static final double LEAST_SEEN = 1.0 / 3;
 
+  /** Share of its own stretch to which a worn cell's is held. Common practice, no source. */
+  private static final double LET_GO = 0.7;
+
   static final int SHIFT = 0;
   static final int LOSS = 1;
   static final int STRETCH = 2;
@@ -43,6 +46,7 @@ final class CellFit {
   private final TimeGrid grid;
   private final CurveLearner places;
   private final Priors priors;
+  private final boolean worn;
 
   /**
    * What is held likely before the data speak; standard deviations.
@@ -57,7 +61,6 @@ final class CellFit {
    * @param noiseV of one voltage, V
    * @param axisAh of the charge axis within a day, Ah
    * @param apartAh how far apart cells must stand for their polarisation to differ, Ah
-   * @param letGo share of its stretch by which a cell is held to that of its neighbours no longer
    */
   record Priors(
       double shiftAh,
@@ -69,8 +72,7 @@ final class CellFit {
       double wanderAh,
       double noiseV,
       double axisAh,
-      double apartAh,
-      double letGo) {
+      double apartAh) {
 
     /** The same for a cell whose reading is held to be wrong, and nothing else. */
     Priors misread(double nominalAh) {
@@ -84,32 +86,22 @@ final class CellFit {
           wanderAh,
           noiseV,
           axisAh,
-          apartAh,
-          0);
-    }
-
-    /** The same for a cell that may be worn as a whole. */
-    Priors worn() {
-      return new Priors(
-          shiftAh,
-          lossAh,
-          stretch,
-          offsetV,
-          ohm,
-          driftAhPerDay,
-          wanderAh,
-          noiseV,
-          axisAh,
-          apartAh,
-          0.7);
+          apartAh);
     }
   }
 
-  CellFit(StringView view, TimeGrid grid, CurveLearner places, Priors priors) {
+  /**
+   * How a cell is fitted.
+   *
+   * @param worn whether it is held to be worn as a whole: the further its size is from its
+   *     neighbours', the less it is held to them
+   */
+  CellFit(StringView view, TimeGrid grid, CurveLearner places, Priors priors, boolean worn) {
     this.view = view;
     this.grid = grid;
     this.places = places;
     this.priors = priors;
+    this.worn = worn;
   }
 
   int parameters() {
@@ -242,8 +234,8 @@ final class CellFit {
   void observePriors(CellState s, Ridge into) {
     into.prior(SHIFT, -s.shiftAh(), priors.shiftAh());
     into.prior(LOSS, -s.lossAh(), priors.lossAh());
-    into.prior(
-        STRETCH, -s.stretch(), Math.max(priors.stretch(), priors.letGo() * Math.abs(s.stretch())));
+    double letGo = worn ? LET_GO * Math.abs(s.stretch()) : 0;
+    into.prior(STRETCH, -s.stretch(), Math.max(priors.stretch(), letGo));
     into.prior(OFFSET, -s.offsetV(), priors.offsetV());
     into.prior(OHM, -s.ohm(), priors.ohm());
     into.prior(SLOW_OHM, -s.slowOhm(), priors.ohm());

@@ -74,9 +74,9 @@ final class StringFit {
     this.learner = learner;
     this.priors = priors;
     this.fits = new CellFit[view.cells()];
-    Arrays.fill(fits, new CellFit(view, grid, learner, priors));
-    this.worn = new CellFit(view, grid, learner, priors.worn());
-    this.misread = new CellFit(view, grid, learner, priors.misread(nominalAh));
+    Arrays.fill(fits, new CellFit(view, grid, learner, priors, false));
+    this.worn = new CellFit(view, grid, learner, priors, true);
+    this.misread = new CellFit(view, grid, learner, priors.misread(nominalAh), false);
     this.curve = curve;
     this.splitAh = splitAh;
     this.nominalAh = nominalAh;
