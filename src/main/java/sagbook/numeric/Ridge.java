@@ -13,11 +13,13 @@ import org.hipparchus.linear.RealMatrix;
  * and Bayes' rule for normal distributions).
  */
 public final class Ridge {
-  private final double[][] normal;
+  /** Lower triangle, row by row. */
+  private final double[] normal;
+
   private final double[] right;
 
   public Ridge(int parameters) {
-    normal = new double[parameters][parameters];
+    normal = new double[place(parameters, 0)];
     right = new double[parameters];
   }
 
@@ -27,20 +29,26 @@ public final class Ridge {
 
   /** Takes one observation {@code y ~ x·b}. */
   public void observe(double[] x, double y, double weight) {
+    int row = 0;
     for (int i = 0; i < right.length; i++) {
       double wx = weight * x[i];
       if (wx != 0) {
         right[i] += wx * y;
         for (int j = 0; j <= i; j++) {
-          normal[i][j] += wx * x[j];
+          normal[row + j] += wx * x[j];
         }
       }
+      row += i + 1;
     }
+  }
+
+  private static int place(int i, int j) {
+    return i * (i + 1) / 2 + j;
   }
 
   /** Adds to the normal matrix (both triangles) at a place. */
   public void addNormal(int i, int j, double value) {
-    normal[Math.max(i, j)][Math.min(i, j)] += value;
+    normal[place(Math.max(i, j), Math.min(i, j))] += value;
   }
 
   /** Adds all the sums of another fit of the same parameters. */
@@ -51,12 +59,24 @@ public final class Ridge {
     }
   }
 
+  /**
+   * Adds all the sums of a fit of some of the parameters.
+   *
+   * @param places which parameter each of the other's is
+   */
+  public void add(Ridge other, int[] places) {
+    for (int i = 0; i < places.length; i++) {
+      right[places[i]] += other.right[i];
+      for (int j = 0; j <= i; j++) {
+        addNormal(places[i], places[j], other.normal[place(i, j)]);
+      }
+    }
+  }
+
   /** Adds the normal matrix of another fit, but not its right-hand side. */
   public void addNormalOf(Ridge other) {
-    for (int i = 0; i < right.length; i++) {
-      for (int j = 0; j <= i; j++) {
-        normal[i][j] += other.normal[i][j];
-      }
+    for (int k = 0; k < normal.length; k++) {
+      normal[k] += other.normal[k];
     }
   }
 
@@ -65,7 +85,7 @@ public final class Ridge {
     double sum = 0;
     for (int i = 0; i < right.length; i++) {
       for (int j = 0; j < right.length; j++) {
-        sum += step[i] * step[j] * normal[Math.max(i, j)][Math.min(i, j)];
+        sum += step[i] * step[j] * normal[place(Math.max(i, j), Math.min(i, j))];
       }
     }
     return sum;
@@ -73,16 +93,16 @@ public final class Ridge {
 
   /** A diagonal entry of the normal matrix. */
   public double normalAt(int i) {
-    return normal[i][i];
+    return normal[place(i, i)];
   }
 
   /** Multiplies all sums so far, which weights all observations so far. */
   public void scale(double factor) {
     for (int i = 0; i < right.length; i++) {
       right[i] *= factor;
-      for (int j = 0; j <= i; j++) {
-        normal[i][j] *= factor;
-      }
+    }
+    for (int k = 0; k < normal.length; k++) {
+      normal[k] *= factor;
     }
   }
 
@@ -94,15 +114,15 @@ public final class Ridge {
   /** Says that a parameter is {@code mean} give or take {@code sd} before any data. */
   public void prior(int parameter, double mean, double sd) {
     double w = 1 / (sd * sd);
-    normal[parameter][parameter] += w;
+    addNormal(parameter, parameter, w);
     right[parameter] += w * mean;
   }
 
   /** Says that two parameters differ by nothing, give or take {@code sd}. */
   public void tie(int a, int b, double sd) {
     double w = 1 / (sd * sd);
-    normal[a][a] += w;
-    normal[b][b] += w;
+    addNormal(a, a, w);
+    addNormal(b, b, w);
     addNormal(a, b, -w);
   }
 
@@ -112,8 +132,8 @@ public final class Ridge {
     RealMatrix matrix = new Array2DRowRealMatrix(n, n);
     for (int i = 0; i < n; i++) {
       for (int j = 0; j <= i; j++) {
-        matrix.setEntry(i, j, normal[i][j]);
-        matrix.setEntry(j, i, normal[i][j]);
+        matrix.setEntry(i, j, normal[place(i, j)]);
+        matrix.setEntry(j, i, normal[place(i, j)]);
       }
     }
     // Scaling to a unit diagonal keeps parameters of very different size apart from rounding.

@@ -20,8 +20,14 @@ public final class Robust {
    * @param p 0 to 1
    */
   public static double quantile(double[] values, double p) {
-    double[] sorted = Arrays.stream(values).filter(v -> !Double.isNaN(v)).sorted().toArray();
-    return quantileOfSorted(sorted, sorted.length, p);
+    double[] sorted = values.clone();
+    // NaN sorts last.
+    Arrays.sort(sorted);
+    int n = sorted.length;
+    while (n > 0 && Double.isNaN(sorted[n - 1])) {
+      n--;
+    }
+    return quantileOfSorted(sorted, n, p);
   }
 
   /** As {@link #quantile}, of the first {@code n} values of an array that is sorted already. */

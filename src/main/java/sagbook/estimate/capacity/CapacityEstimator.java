@@ -95,7 +95,7 @@ public final class CapacityEstimator {
             .map(day -> Math.hypot(COUNTED_AXIS_SD * nominalAh, AXIS_WANDERS * BRIDGED * day))
             .orElse(AXIS_WANDERS * MADE_UP_AXIS_WITHIN_DAY_SD * nominalAh);
     this.view = StringView.of(record, axis.chargeAh(), nominalAh, pack.bleedOhm());
-    this.grid = TimeGrid.over(view.days());
+    this.grid = TimeGrid.over(view.day());
     this.fast = view.usualRate() > FASTEST_RATE;
   }
 

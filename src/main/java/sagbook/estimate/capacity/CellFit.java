@@ -109,62 +109,94 @@ final class CellFit {
   }
 
   /** Whether the curve says anything about this cell at this row. */
-  boolean inSight(CellCurve curve, CellState s, int c, int r) {
-    double bottomAh = places.bottomPlace(s, c, r);
-    double topAh = places.topPlace(s, c, r);
-    return bottomAh >= curve.sharedFromAh()
-        && topAh <= curve.visitedToAh()
+  boolean inSight(CellCurve curve, CellPlace place, int c, int r) {
+    return place.bottomAh() >= curve.sharedFromAh()
+        && place.topAh() <= curve.visitedToAh()
         && !Double.isNaN(view.voltage(c, r));
   }
 
-  /** What the curve, hysteresis and resistance say of this cell at this row, V. */
-  double predicted(CellCurve curve, CellState s, int c, int r) {
-    return curve.at(places.topPlace(s, c, r), places.bottomPlace(s, c, r))
+  /** Where a cell in this state stands at this row. */
+  CellPlace place(CellState s, int c, int r) {
+    return places.place(s, c, r);
+  }
+
+  /** What the curve, hysteresis and resistance say of a cell at this row, V. */
+  double predicted(CellCurve curve, CellState s, CellPlace place, int r) {
+    return curve.at(place.topAh(), place.bottomAh())
         + s.offsetV()
         + curve.hysteresisV() * view.hysteresis()[r]
         + (places.slowOhm() + s.ohm()) * view.currentA()[r]
         + s.slowOhm() * view.slowCurrentA()[r];
   }
 
-  /** Slope of the curve where this cell stands at this row, V/Ah. */
-  double slope(CellCurve curve, CellState s, int c, int r) {
-    return curve.top().slopeAt(places.topPlace(s, c, r))
-        + curve.bottom().slopeAt(places.bottomPlace(s, c, r));
+  /** Slope of the curve at a place, V/Ah. */
+  double slope(CellCurve curve, CellPlace place) {
+    return curve.top().slopeAt(place.topAh()) + curve.bottom().slopeAt(place.bottomAh());
   }
 
-  /** Adds the rows of a stretch, linearised about a state, to a sum of observations. */
-  void observe(
-      CellCurve curve, CellState s, int c, CommonPart common, int from, int to, Ridge into) {
-    double[] x = new double[parameters()];
-    for (int r = from; r < to; r++) {
-      if (!common.known(r) || !inSight(curve, s, c, r)) {
-        continue;
+  /**
+   * Rows to look at.
+   *
+   * @param from first
+   * @param to one past the last
+   * @param leap one in so many, which stands for those between
+   */
+  record Rows(int from, int to, int leap) {}
+
+  /** Adds some rows, linearised about a state, to a sum of observations. */
+  void observe(CellCurve curve, CellState s, int c, CommonPart common, Rows rows, Ridge into) {
+    int r = rows.from();
+    while (r < rows.to()) {
+      // Between two knots all but two parts of the drift are out of play: a sum of its own is
+      // small.
+      int k = grid.before()[r];
+      Ridge between = new Ridge(DRIFT + 2);
+      double[] x = new double[DRIFT + 2];
+      for (; r < rows.to() && grid.before()[r] == k; r += rows.leap()) {
+        if (common.known(r)) {
+          observe(curve, s, c, common, r, rows.leap() / ROWS_ALIKE, x, between);
+        }
       }
-      double topAh = places.topPlace(s, c, r);
-      double bottomAh = places.bottomPlace(s, c, r);
-      double topSlope = curve.top().slopeAt(topAh);
-      double bottomSlope = curve.bottom().slopeAt(bottomAh);
-      double slope = topSlope + bottomSlope;
-      double residual = view.voltage(c, r) - common.volt(r) - predicted(curve, s, c, r);
-      double variance = variance(slope, topAh, common.at(r, slope), r);
-      double z = Math.abs(residual) / Math.sqrt(variance);
-      double weight = (z <= 2.5 ? 1 : 2.5 / z) / variance / ROWS_ALIKE;
-      x[SHIFT] = -slope;
-      x[LOSS] = topSlope;
-      x[STRETCH] =
-          -bottomSlope * (bottomAh - places.bottomAnchorAh())
-              - topSlope * (topAh - places.topAnchorAh());
-      x[OFFSET] = 1;
-      x[OHM] = view.currentA()[r];
-      x[SLOW_OHM] = view.slowCurrentA()[r];
-      int k = grid.before(view.day()[r]);
-      double share = grid.share(view.day()[r]);
-      x[DRIFT + k] = -slope * (1 - share);
-      x[DRIFT + k + 1] = -slope * share;
-      into.observe(x, residual, weight);
-      x[DRIFT + k] = 0;
-      x[DRIFT + k + 1] = 0;
+      into.add(
+          between,
+          new int[] {SHIFT, LOSS, STRETCH, OFFSET, OHM, SLOW_OHM, DRIFT + k, DRIFT + k + 1});
     }
+  }
+
+  private void observe(
+      CellCurve curve,
+      CellState s,
+      int c,
+      CommonPart common,
+      int r,
+      double count,
+      double[] x,
+      Ridge into) {
+    CellPlace place = place(s, c, r);
+    if (!inSight(curve, place, c, r)) {
+      return;
+    }
+    double topAh = place.topAh();
+    double bottomAh = place.bottomAh();
+    double topSlope = curve.top().slopeAt(topAh);
+    double bottomSlope = curve.bottom().slopeAt(bottomAh);
+    double slope = topSlope + bottomSlope;
+    double residual = view.voltage(c, r) - common.volt(r) - predicted(curve, s, place, r);
+    double variance = variance(slope, topAh, common.at(r, slope), r);
+    double z = Math.abs(residual) / Math.sqrt(variance);
+    double weight = (z <= 2.5 ? 1 : 2.5 / z) / variance * count;
+    x[SHIFT] = -slope;
+    x[LOSS] = topSlope;
+    x[STRETCH] =
+        -bottomSlope * (bottomAh - places.bottomAnchorAh())
+            - topSlope * (topAh - places.topAnchorAh());
+    x[OFFSET] = 1;
+    x[OHM] = view.currentA()[r];
+    x[SLOW_OHM] = view.slowCurrentA()[r];
+    double share = grid.share()[r];
+    x[DRIFT] = -slope * (1 - share);
+    x[DRIFT + 1] = -slope * share;
+    into.observe(x, residual, weight);
   }
 
   private double variance(double slope, double topAh, double common, int r) {
@@ -193,11 +225,12 @@ final class CellFit {
       if (!common.known(r) || Double.isNaN(view.voltage(c, r))) {
         continue;
       }
-      double residual = view.voltage(c, r) - common.volt(r) - predicted(curve, s, c, r);
-      if (inSight(curve, s, c, r)) {
+      CellPlace place = place(s, c, r);
+      double residual = view.voltage(c, r) - common.volt(r) - predicted(curve, s, place, r);
+      if (inSight(curve, place, c, r)) {
         seen++;
       } else {
-        residual = shortOfEnd(curve, s, c, r, residual);
+        residual = shortOfEnd(curve, place, residual);
       }
       // Weighed alike for all states, or a steep place would excuse a bad one.
       double z = Math.abs(residual) / Math.hypot(USUAL_RESIDUAL_V, 0.7 * common.ofMost(r));
@@ -211,9 +244,9 @@ final class CellFit {
    * What a cell's voltage falls short of the end of the known curve that it is placed beyond, V;
    * that it lies further out on that side is no fault.
    */
-  private double shortOfEnd(CellCurve curve, CellState s, int c, int r, double residual) {
-    double topAh = places.topPlace(s, c, r);
-    double bottomAh = places.bottomPlace(s, c, r);
+  private static double shortOfEnd(CellCurve curve, CellPlace place, double residual) {
+    double topAh = place.topAh();
+    double bottomAh = place.bottomAh();
     double end =
         curve.at(Math.min(topAh, curve.visitedToAh()), Math.max(bottomAh, curve.sharedFromAh()));
     double beyond = residual + curve.at(topAh, bottomAh) - end;

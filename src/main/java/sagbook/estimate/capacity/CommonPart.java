@@ -36,9 +36,7 @@ final class CommonPart {
   private final double[] whole;
   private final double[] slope;
   private double[] errorAh;
-  private final double[] departures;
-  private final double[] slopes;
-  private int cells;
+  private final int cells;
 
   /**
    * Nothing in common yet.
@@ -50,52 +48,66 @@ final class CommonPart {
     this.axisSdAh = axisSdAh;
     this.day = day.clone();
     this.whole = new double[day.length];
+    Arrays.fill(whole, Double.NaN);
     this.slope = new double[day.length];
     this.errorAh = new double[day.length];
-    this.departures = new double[cells];
-    this.slopes = new double[cells];
+    this.cells = cells;
   }
 
-  /** Forgets the cells gathered so far, for the next row. */
-  void clear() {
-    cells = 0;
+  /** What the cells show at a row; rows may be gathered in any order, and side by side. */
+  Row row(int row) {
+    return new Row(row);
   }
 
-  /**
-   * Gathers one cell at the present row.
-   *
-   * @param departure its voltage less what its curve says at the axis as known so far, V
-   * @param slope of its curve there, V/Ah
-   */
-  void gather(double departure, double slope) {
-    departures[cells] = departure;
-    slopes[cells++] = slope;
-  }
+  /** The cells of one row. */
+  final class Row {
+    private final int row;
+    private final double[] departures = new double[cells];
+    private final double[] slopes = new double[cells];
+    private int gathered;
 
-  /**
-   * Settles a row by the median of the cells gathered; with fewer than two, nothing is known of it.
-   */
-  void settle(int row) {
-    if (cells < 2) {
-      whole[row] = Double.NaN;
-      return;
+    private Row(int row) {
+      this.row = row;
     }
-    slope[row] = median(slopes);
-    whole[row] = median(departures) + slope[row] * errorAh[row];
+
+    /**
+     * Gathers one cell.
+     *
+     * @param departure its voltage less what its curve says at the axis as known so far, V
+     * @param slopeThere of its curve where it stands, V/Ah
+     */
+    void gather(double departure, double slopeThere) {
+      departures[gathered] = departure;
+      slopes[gathered++] = slopeThere;
+    }
+
+    /** Settles the row by the median cell; with fewer than two, nothing is known of it. */
+    void settle() {
+      if (gathered < 2) {
+        whole[row] = Double.NaN;
+        return;
+      }
+      slope[row] = median(slopes);
+      whole[row] = median(departures) + slope[row] * errorAh[row];
+    }
+
+    private double median(double[] values) {
+      Arrays.sort(values, 0, gathered);
+      return Robust.quantileOfSorted(values, gathered, 0.5);
+    }
   }
 
-  /** Shares out what all rows show between the axis and the voltage, once they are settled. */
-  void share() {
+  /**
+   * Shares out what all rows show between the axis and the voltage, once they are settled.
+   *
+   * @param leap one row in so many was settled
+   */
+  void share(int leap) {
     double[] error =
         new WanderSmoother(axisSdAh, KEPT_DAYS)
-            .smooth(day, whole, slope, VOLT_SD * Math.sqrt(CellFit.ROWS_ALIKE));
+            .smooth(day, whole, slope, VOLT_SD * Math.sqrt(CellFit.ROWS_ALIKE / leap));
     double mostAh = MOST_SDS * axisSdAh;
     errorAh = Arrays.stream(error).map(e -> Math.max(-mostAh, Math.min(mostAh, e))).toArray();
-  }
-
-  private double median(double[] values) {
-    Arrays.sort(values, 0, cells);
-    return Robust.quantileOfSorted(values, cells, 0.5);
   }
 
   boolean known(int row) {

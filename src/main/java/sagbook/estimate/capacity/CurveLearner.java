@@ -116,12 +116,11 @@ final class CurveLearner {
         if (Double.isNaN(v)) {
           continue;
         }
-        double bottomAh = bottomPlace(states[c], c, r);
-        double topAh = topPlace(states[c], c, r);
-        if (topAh <= splitAh) {
-          ownBottom.add(bottomAh, v, weight(r));
+        CellPlace place = place(states[c], c, r);
+        if (place.topAh() <= splitAh) {
+          ownBottom.add(place.bottomAh(), v, weight(r));
         } else if (curve.topVisited()) {
-          ownTop.add(topAh, v - curve.bottom().at(bottomAh), weight(r));
+          ownTop.add(place.topAh(), v - curve.bottom().at(place.bottomAh()), weight(r));
         }
       }
       bottoms.addMeans(ownBottom);
@@ -168,25 +167,18 @@ final class CurveLearner {
     return topAnchorAh;
   }
 
-  double topPlace(CellState s, int c, int r) {
+  /** Where a cell in this state stands at a row. */
+  CellPlace place(CellState s, int c, int r) {
     double q =
         view.chargeAh()[r]
             + common.axisErrorAh(r)
             - view.bledAh()[c][r]
             - s.shiftAh()
-            + s.lossAh()
-            - grid.at(s.driftAh(), view.day()[r]);
-    return topAnchorAh + (q - topAnchorAh) / (1 + s.stretch());
-  }
-
-  double bottomPlace(CellState s, int c, int r) {
-    double q =
-        view.chargeAh()[r]
-            + common.axisErrorAh(r)
-            - view.bledAh()[c][r]
-            - s.shiftAh()
-            - grid.at(s.driftAh(), view.day()[r]);
-    return bottomAnchorAh + (q - bottomAnchorAh) / (1 + s.stretch());
+            - grid.at(s.driftAh(), r);
+    double size = 1 + s.stretch();
+    return new CellPlace(
+        bottomAnchorAh + (q - bottomAnchorAh) / size,
+        topAnchorAh + (q + s.lossAh() - topAnchorAh) / size);
   }
 
   /** Rise of the curve shortly beyond a place, V/Ah; none is below zero. */

@@ -1,5 +1,7 @@
 package sagbook.estimate.capacity;
 
+import java.util.Arrays;
+import java.util.stream.IntStream;
 import sagbook.numeric.Robust;
 
 /**
@@ -9,9 +11,17 @@ import sagbook.numeric.Robust;
 final class StartSearch {
   private static final int BINS = 260;
 
+  /** Places tried on either side of the middle, each a hundredth of capacity from the next. */
+  private static final int MOST_STEPS = 25;
+
+  private static final double STEP_SHARE = 0.01;
+
+  /** Rows in a bin below which it says nothing. */
+  private static final double FEWEST_ROWS = 3;
+
   private final StringView view;
   private final CellCurve curve;
-  private final double nominalAh;
+  private final double stepAh;
   private final int knots;
   private final double mostOffsetV;
 
@@ -19,7 +29,7 @@ final class StartSearch {
     this.mostOffsetV = mostOffsetV;
     this.view = view;
     this.curve = curve;
-    this.nominalAh = nominalAh;
+    this.stepAh = STEP_SHARE * nominalAh;
     this.knots = knots;
   }
 
@@ -47,56 +57,92 @@ final class StartSearch {
         }
       }
     }
-    for (int c = 0; c < cells; c++) {
-      states[c] = search(sum[c], count[c], low, width);
-    }
+    Curves curves = curves(low, width);
+    IntStream.range(0, cells)
+        .parallel()
+        .forEach(c -> states[c] = search(means(sum[c], count[c]), curves));
   }
 
-  private CellState search(double[] sum, double[] count, double low, double width) {
+  private static double[] means(double[] sum, double[] count) {
+    double[] mean = new double[BINS];
+    for (int k = 0; k < BINS; k++) {
+      mean[k] = count[k] < FEWEST_ROWS ? Double.NaN : sum[k] / count[k];
+    }
+    return mean;
+  }
+
+  /**
+   * Both parts of the curve at every bin, less the curve of a cell in the middle, as a cell shows
+   * them whose bottom or top lies so many steps apart; NaN beyond what was visited.
+   */
+  private record Curves(double[][] bottom, double[][] top) {}
+
+  private Curves curves(double low, double width) {
+    double[][] bottom = new double[2 * MOST_STEPS + 1][BINS];
+    double[][] top = new double[2 * MOST_STEPS + 1][BINS];
+    for (int i = -MOST_STEPS; i <= MOST_STEPS; i++) {
+      for (int k = 0; k < BINS; k++) {
+        double q = low + (k + 0.5) * width;
+        double apart = q - i * stepAh;
+        bottom[i + MOST_STEPS][k] =
+            apart < curve.visitedFromAh()
+                ? Double.NaN
+                : curve.bottom().at(apart) - curve.bottom().at(q);
+        top[i + MOST_STEPS][k] =
+            apart > curve.visitedToAh() ? Double.NaN : curve.top().at(apart) - curve.top().at(q);
+      }
+    }
+    return new Curves(bottom, top);
+  }
+
+  private CellState search(double[] mean, Curves curves) {
     double best = Double.POSITIVE_INFINITY;
     CellState found = CellState.reference(knots);
-    double step = 0.01 * nominalAh;
-    for (int i = -25; i <= 25; i++) {
-      for (int j = curve.topVisited() ? -25 : i; j <= (curve.topVisited() ? 25 : i); j++) {
-        double shift = i * step;
-        double top = j * step;
-        double[] cost = cost(sum, count, low, width, shift, top);
+    int filled = (int) Arrays.stream(mean).filter(v -> !Double.isNaN(v)).count();
+    for (int i = -MOST_STEPS; i <= MOST_STEPS; i++) {
+      int from = curve.topVisited() ? -MOST_STEPS : i;
+      int to = curve.topVisited() ? MOST_STEPS : i;
+      for (int j = from; j <= to; j++) {
+        Fit fit = fit(mean, curves.bottom()[i + MOST_STEPS], curves.top()[j + MOST_STEPS], filled);
         // Of equals, the one that asks for the least.
-        double total = cost[0] * (1 + 0.002 * (Math.abs(i) + Math.abs(i - j)));
+        double total = fit.cost() * (1 + 0.002 * (Math.abs(i) + Math.abs(i - j)));
         if (total < best) {
           best = total;
-          found = CellState.at(shift, shift - top, cost[1], knots);
+          found = CellState.at(i * stepAh, (i - j) * stepAh, fit.offsetV(), knots);
         }
       }
     }
     return found;
   }
 
-  /** Mean absolute deviation beyond a constant, and that constant. */
-  private double[] cost(
-      double[] sum, double[] count, double low, double width, double shift, double top) {
+  /**
+   * How well a cell fits.
+   *
+   * @param cost mean absolute deviation beyond a constant, V
+   * @param offsetV that constant, V
+   */
+  private record Fit(double cost, double offsetV) {}
+
+  private Fit fit(double[] mean, double[] bottom, double[] top, int filled) {
     double[] residual = new double[BINS];
     int n = 0;
-    int filled = 0;
     for (int k = 0; k < BINS; k++) {
-      filled += count[k] < 3 ? 0 : 1;
-      double q = low + (k + 0.5) * width;
-      if (count[k] < 3 || q - shift < curve.visitedFromAh() || q - top > curve.visitedToAh()) {
-        continue;
+      double e = mean[k] - bottom[k] - top[k];
+      if (!Double.isNaN(e)) {
+        residual[n++] = e;
       }
-      double expected = curve.at(q - top, q - shift) - curve.at(q, q);
-      residual[n++] = sum[k] / count[k] - expected;
     }
     if (n < CellFit.LEAST_SEEN * filled) {
-      return new double[] {Double.POSITIVE_INFINITY, 0};
+      return new Fit(Double.POSITIVE_INFINITY, 0);
     }
-    double[] kept = java.util.Arrays.copyOf(residual, n);
-    double offset = Math.max(-mostOffsetV, Math.min(mostOffsetV, Robust.median(kept)));
+    Arrays.sort(residual, 0, n);
+    double middle = Robust.quantileOfSorted(residual, n, 0.5);
+    double offset = Math.max(-mostOffsetV, Math.min(mostOffsetV, middle));
     double total = 0;
-    for (double e : kept) {
-      double d = Math.min(0.05, Math.abs(e - offset));
+    for (int k = 0; k < n; k++) {
+      double d = Math.min(0.05, Math.abs(residual[k] - offset));
       total += d + 20 * d * d;
     }
-    return new double[] {(total + 1e-4 * n) / n, offset};
+    return new Fit((total + 1e-4 * n) / n, offset);
   }
 }

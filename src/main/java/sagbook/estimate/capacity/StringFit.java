@@ -3,7 +3,9 @@ package sagbook.estimate.capacity;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.IntConsumer;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
 import sagbook.numeric.Ridge;
 import sagbook.numeric.Robust;
 
@@ -13,6 +15,12 @@ import sagbook.numeric.Robust;
  */
 final class StringFit {
   private static final int ROUNDS = 12;
+
+  /** The last of them look at every row; until then a part of the rows will do. */
+  private static final int THOROUGH_ROUNDS = 3;
+
+  /** One row in so many is looked at until then: rows alike add nothing but time. */
+  private static final int LEAP = 4;
 
   /** After these, cells go half the way, since cells and curve may chase each other. */
   private static final int FREE_ROUNDS = 2;
@@ -59,6 +67,9 @@ final class StringFit {
   private CellCurve curve;
   private final CellState[] states;
   private final CommonPart common;
+
+  /** One row in so many is looked at. */
+  private int leap = LEAP;
 
   StringFit(
       StringView view,
@@ -112,15 +123,16 @@ final class StringFit {
   void run() {
     new StartSearch(view, curve, nominalAh, grid.knots(), 2 * priors.offsetV()).fill(states);
     updateCommon();
-    for (int c = 0; c < states.length; c++) {
-      states[c] = bestStart(c);
-    }
+    eachCell(c -> states[c] = bestStart(c));
     for (int round = 0; round < ROUNDS; round++) {
+      leap = round < ROUNDS - THOROUGH_ROUNDS ? LEAP : 1;
       updateCommon();
-      for (int c = 0; c < states.length; c++) {
-        CellState settled = settled(fits[c], states[c], c);
-        states[c] = round < FREE_ROUNDS ? settled : settled.halfwayFrom(states[c]);
-      }
+      boolean free = round < FREE_ROUNDS;
+      eachCell(
+          c -> {
+            CellState settled = settled(fits[c], states[c], c);
+            states[c] = free ? settled : settled.halfwayFrom(states[c]);
+          });
       recentre();
       if (round < ROUNDS - 1) {
         curve = learner.pooled(curve, states, splitAh);
@@ -129,9 +141,14 @@ final class StringFit {
     updateCommon();
   }
 
+  /** Cells are fitted side by side: each looks at the curve and at what all have in common only. */
+  private void eachCell(IntConsumer task) {
+    IntStream.range(0, states.length).parallel().forEach(task);
+  }
+
   private CellState step(CellFit fit, CellState from, int c) {
     Ridge sums = new Ridge(fit.parameters());
-    fit.observe(curve, from, c, common, 0, view.rows(), sums);
+    fit.observe(curve, from, c, common, new CellFit.Rows(0, view.rows(), leap), sums);
     fit.observePriors(from, sums);
     return fit.stepped(from, sums.solve(), 0.02 * nominalAh);
   }
@@ -210,18 +227,23 @@ final class StringFit {
   }
 
   private void updateCommon() {
-    for (int r = 0; r < view.rows(); r++) {
-      common.clear();
-      for (int c = 0; c < states.length; c++) {
-        if (fits[c].inSight(curve, states[c], c, r)) {
-          common.gather(
-              view.voltage(c, r) - fits[c].predicted(curve, states[c], c, r),
-              fits[c].slope(curve, states[c], c, r));
-        }
-      }
-      common.settle(r);
-    }
-    common.share();
+    IntStream.range(0, (view.rows() + leap - 1) / leap)
+        .parallel()
+        .forEach(
+            k -> {
+              int r = k * leap;
+              CommonPart.Row row = common.row(r);
+              for (int c = 0; c < states.length; c++) {
+                CellPlace place = fits[c].place(states[c], c, r);
+                if (fits[c].inSight(curve, place, c, r)) {
+                  row.gather(
+                      view.voltage(c, r) - fits[c].predicted(curve, states[c], place, r),
+                      fits[c].slope(curve, place));
+                }
+              }
+              row.settle();
+            });
+    common.share(leap);
   }
 
   /** Keeps the reference cell in the middle of the string. */
@@ -270,7 +292,7 @@ final class StringFit {
       sums[k] = new Ridge(fits[c].parameters());
       int from = (int) ((long) view.rows() * k / count);
       int to = (int) ((long) view.rows() * (k + 1) / count);
-      fits[c].observe(curve, states[c], c, common, from, to, sums[k]);
+      fits[c].observe(curve, states[c], c, common, new CellFit.Rows(from, to, 1), sums[k]);
     }
     return sums;
   }
@@ -308,8 +330,8 @@ final class StringFit {
   private double nearestToFullAh(int c) {
     double[] places = new double[view.rows()];
     for (int r = 0; r < places.length; r++) {
-      places[r] =
-          fits[c].inSight(curve, states[c], c, r) ? learner.topPlace(states[c], c, r) : Double.NaN;
+      CellPlace place = fits[c].place(states[c], c, r);
+      places[r] = fits[c].inSight(curve, place, c, r) ? place.topAh() : Double.NaN;
     }
     double share = Math.max(STAYED_SHARE, STAYED_ROWS / places.length);
     return Robust.quantile(places, 1 - Math.min(MOST_STAYED_SHARE, share));

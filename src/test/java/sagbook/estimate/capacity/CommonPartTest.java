@@ -21,13 +21,13 @@ class CommonPartTest {
     }
     CommonPart common = new CommonPart(day, 5, AXIS_SD_AH);
     for (int r = 0; r < day.length; r++) {
-      common.clear();
+      CommonPart.Row row = common.row(r);
       for (int c = 0; c < 5; c++) {
-        common.gather(departure.applyAsDouble(r), slope.applyAsDouble(r));
+        row.gather(departure.applyAsDouble(r), slope.applyAsDouble(r));
       }
-      common.settle(r);
+      row.settle();
     }
-    common.share();
+    common.share(1);
     return common;
   }
 
@@ -80,13 +80,14 @@ class CommonPartTest {
   @Test
   void ofARowWithOneCellNothingIsKnown() {
     CommonPart common = new CommonPart(new double[] {0, 0.1}, 5, AXIS_SD_AH);
-    common.gather(0.01, KNEE_V_PER_AH);
-    common.settle(0);
-    common.clear();
-    common.gather(0.01, KNEE_V_PER_AH);
-    common.gather(0.01, KNEE_V_PER_AH);
-    common.settle(1);
-    common.share();
+    CommonPart.Row alone = common.row(0);
+    alone.gather(0.01, KNEE_V_PER_AH);
+    alone.settle();
+    CommonPart.Row two = common.row(1);
+    two.gather(0.01, KNEE_V_PER_AH);
+    two.gather(0.01, KNEE_V_PER_AH);
+    two.settle();
+    common.share(1);
     assertFalse(common.known(0));
     assertTrue(common.known(1));
   }
