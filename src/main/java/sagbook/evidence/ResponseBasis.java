@@ -67,11 +67,6 @@ public record ResponseBasis(double[] tauS) {
     return 1 + nearest;
   }
 
-  /** Whether a regressor stands for what builds up over more than half a minute. */
-  public boolean isSlow(int regressor) {
-    return regressor > tauS.length || (regressor > 0 && tauS[regressor - 1] > 30);
-  }
-
   /**
    * Weights that turn fitted coefficients into the response this long after a step.
    *

@@ -31,7 +31,7 @@ public final class ResistanceEstimator {
    * the response, the moment of a step between two rows. Set so that intervals hold the truth on
    * invented packs of a generator that shares no code with this project.
    */
-  private static final double SYSTEMATIC = 0.02;
+  private static final double SYSTEMATIC = 0.015;
 
   private static final double FASTEST_PULSE_S = 10;
 
@@ -82,10 +82,10 @@ public final class ResistanceEstimator {
     double end = chargeAt.applyAsDouble(window.endS());
     double low = Math.min(start, end);
     double high = Math.max(start, end);
-    if (low < ReferenceConditions.LOWEST_CHARGE) {
+    if (low < WindowSizes.LOWEST_CHARGE) {
       return low;
     }
-    return high > ReferenceConditions.HIGHEST_CHARGE ? high : (low + high) / 2;
+    return high > WindowSizes.HIGHEST_CHARGE ? high : (low + high) / 2;
   }
 
   /** Pulse time that a log of this cadence can honestly show, s. */
@@ -103,11 +103,7 @@ public final class ResistanceEstimator {
     double pulseS = pulseS(evidence.cadenceS());
     double[] scale = new double[windows.size()];
     for (int w = 0; w < scale.length; w++) {
-      scale[w] =
-          charge[w] < ReferenceConditions.LOWEST_CHARGE
-                  || charge[w] > ReferenceConditions.HIGHEST_CHARGE
-              ? 0
-              : 1;
+      scale[w] = WindowSizes.isMid(charge[w]) ? 1 : 0;
     }
     Optional<StringResponse> response = StringResponse.of(evidence.basis(), windows, scale);
     if (response.isEmpty() || !(response.get().at(pulseS) > 0)) {
@@ -118,7 +114,7 @@ public final class ResistanceEstimator {
     }
     Optional<ReferenceConditions> reference = Optional.empty();
     for (int pass = 0; pass < 2; pass++) {
-      reference = ReferenceConditions.fit(windows, response.get(), pulseS, charge);
+      reference = ReferenceConditions.fit(windows, response.get(), charge);
       if (reference.isPresent()) {
         scale = reference.get().scale();
         response = StringResponse.of(evidence.basis(), windows, scale);
@@ -127,7 +123,7 @@ public final class ResistanceEstimator {
         }
       }
     }
-    reference = ReferenceConditions.fit(windows, response.get(), pulseS, charge);
+    reference = ReferenceConditions.fit(windows, response.get(), charge);
     return assemble(pulseS, scale, response.get(), reference);
   }
 

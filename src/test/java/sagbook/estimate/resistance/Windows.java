@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
+import java.util.function.DoubleUnaryOperator;
 import sagbook.estimate.response.ReducedWindow;
 import sagbook.estimate.response.StringResponse;
 import sagbook.evidence.ResponseBasis;
@@ -66,14 +67,43 @@ final class Windows {
           }
         }
       }
-      all.add(new ReducedWindow(window(w, share.length), gram, cross, mean));
+      all.add(new ReducedWindow(window(w, share.length, 15), gram, cross, mean));
     }
     return all;
   }
 
-  private static StepWindow window(int w, int cells) {
+  /**
+   * Two-hour windows of so many days, one after another, each as warm and as large as told for the
+   * hours since the start.
+   */
+  static List<ReducedWindow> ofDays(
+      int days, DoubleUnaryOperator celsius, DoubleUnaryOperator size) {
+    List<ReducedWindow> some = of(ones(4), new double[4], (w, c, a) -> 0);
+    List<ReducedWindow> all = new ArrayList<>();
+    for (int w = 0; w < 12 * days; w++) {
+      ReducedWindow one = some.get(w % WINDOWS);
+      double factor = size.applyAsDouble(2.0 * w);
+      double[][] cross = new double[one.cross().length][];
+      for (int c = 0; c < cross.length; c++) {
+        cross[c] = scaled(one.cross()[c], factor);
+      }
+      all.add(
+          new ReducedWindow(
+              window(w, cross.length, celsius.applyAsDouble(2.0 * w)),
+              one.gram(),
+              cross,
+              scaled(one.meanCross(), factor)));
+    }
+    return all;
+  }
+
+  private static double[] scaled(double[] values, double factor) {
+    return Arrays.stream(values).map(v -> factor * v).toArray();
+  }
+
+  private static StepWindow window(int w, int cells, double allCelsius) {
     double[] celsius = new double[cells];
-    Arrays.fill(celsius, 15);
+    Arrays.fill(celsius, allCelsius);
     return new StepWindow(
         7200.0 * w,
         7200.0 * (w + 1),
