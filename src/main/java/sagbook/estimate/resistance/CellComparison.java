@@ -12,10 +12,11 @@ import sagbook.numeric.Ridge;
 /**
  * Each cell's response against the string's mean response in the same rows: {@code slow} scales the
  * whole response (a worn cell), {@code ohmic} is what a joint adds, both as shares of the string's
- * resistance at the pulse time. What is fitted is the cell's voltage less the mean of all cells, so
- * that whatever the string's response leaves unexplained in a window (weather, charge, hysteresis)
- * goes out. Standard deviations by leaving out one of twelve stretches at a time (jackknife, Tukey
- * 1958).
+ * resistance at the pulse time. Boards are read one after another; what a cell's response has grown
+ * by when its turn comes is fitted beside them and left out. What is fitted is the cell's voltage
+ * less the mean of all cells, so that whatever the string's response leaves unexplained in a window
+ * (weather, charge, hysteresis) goes out. Standard deviations by leaving out one of twelve
+ * stretches at a time (jackknife, Tukey 1958).
  *
  * @param whole response at the pulse time over the string's mean, one a cell
  * @param wholeSd its standard deviation
@@ -34,7 +35,30 @@ record CellComparison(
     double[] ohmicSd,
     double stringSd) {
   private static final int STRETCHES = 12;
-  private static final int PARAMETERS = 2;
+
+  /** Scale of the whole response, what a joint adds (ohm), how late the cell is read (s). */
+  private static final int PARAMETERS = 3;
+
+  /**
+   * How much later or earlier than the others a cell is read, s: a sweep over all boards takes a
+   * second or two. Common practice, no source.
+   */
+  static final double DELAY_S = 0.5;
+
+  /**
+   * By what share of the string's resistance joints differ where none is bad. Common practice, no
+   * source.
+   */
+  private static final double JOINTS_DIFFER = 0.05;
+
+  /** How wide the prior of a joint is over what was found of it, so that a bad one stands out. */
+  private static final double BAD_JOINT = 2;
+
+  /** No joint takes anything away, and sound ones are a tenth or so. Common practice, no source. */
+  private static final double LEAST_JOINT = -0.15;
+
+  private static final double FIXED = 1e-3;
+  private static final int PASSES = 5;
 
   /** Taken where there are too few windows to leave one out. Common practice, no source. */
   private static final double SD_OF_FEW = 0.05;
@@ -100,7 +124,7 @@ record CellComparison(
      */
     double[] whole(double ohm, double jointShare, double toldSd) {
       double[] whole = new double[cell.length];
-      double[] asked = {1, jointShare};
+      double[] asked = {1, jointShare, 0};
       for (int c = 0; c < whole.length; c++) {
         Ridge.Solution solution = solution(new Ridge[] {cell[c]}, -1, ohm);
         if (!(solution.combinedSd(asked) < toldSd)) {
@@ -118,7 +142,17 @@ record CellComparison(
       for (int i = 0; i < p; i++) {
         shape[i] *= scale;
       }
-      return new double[][] {shape, joint};
+      return new double[][] {shape, joint, rate(shape, response.basis().tauS())};
+    }
+
+    /** What a second later adds to a response of this shape: its slow parts have built up more. */
+    private static double[] rate(double[] shape, double[] tauS) {
+      double[] rate = new double[shape.length];
+      for (int k = 0; k < tauS.length; k++) {
+        rate[0] += shape[1 + k] / tauS[k];
+        rate[1 + k] = -shape[1 + k] / tauS[k];
+      }
+      return rate;
     }
 
     private static void observe(
@@ -147,15 +181,35 @@ record CellComparison(
     }
   }
 
+  /**
+   * The numbers of a cell. Rows tell little of what its joint adds, so most joints are held alike
+   * and few are bad: the prior's width follows what was found (Student's t by reweighting; Lange,
+   * Little and Taylor, J. Am. Stat. Assoc. 84 (1989) 881).
+   */
   private static Ridge.Solution solution(Ridge[] stretch, int leftOut, double ohm) {
-    Ridge fit = new Ridge(PARAMETERS);
+    Ridge sums = new Ridge(PARAMETERS);
     for (int k = 0; k < stretch.length; k++) {
       if (k != leftOut) {
-        fit.add(stretch[k]);
+        sums.add(stretch[k]);
       }
     }
+    Ridge.Solution solution = solution(sums, 0, 0.5 * ohm);
+    for (int pass = 0; pass < PASSES; pass++) {
+      double joint = solution.value()[1] / ohm;
+      if (joint < LEAST_JOINT) {
+        return solution(sums, LEAST_JOINT * ohm, FIXED * ohm);
+      }
+      solution = solution(sums, 0, Math.hypot(JOINTS_DIFFER, BAD_JOINT * joint) * ohm);
+    }
+    return solution;
+  }
+
+  private static Ridge.Solution solution(Ridge sums, double joint, double jointSd) {
+    Ridge fit = new Ridge(PARAMETERS);
+    fit.add(sums);
     fit.prior(0, 1, 0.5);
-    fit.prior(1, 0, 0.5 * ohm);
+    fit.prior(1, joint, jointSd);
+    fit.prior(2, 0, DELAY_S);
     return fit.solve();
   }
 

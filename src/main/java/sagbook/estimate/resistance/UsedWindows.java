@@ -143,6 +143,7 @@ record UsedWindows(
     fit.add(window);
     fit.prior(0, pooled[0], 1);
     fit.prior(1, pooled[1], ohm);
+    fit.prior(2, pooled[2], CellComparison.DELAY_S);
     double[] moved = fit.solve().value();
     for (int i = 0; i < moved.length; i++) {
       moved[i] -= pooled[i];

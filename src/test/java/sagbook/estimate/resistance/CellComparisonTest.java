@@ -46,4 +46,40 @@ class CellComparisonTest {
     CellComparison stormy = compared(Windows.of(SHARE, JOINT, (w, c, a) -> 2e-4 * Math.sin(w) * a));
     assertTrue(stormy.stringSd() > 5 * quiet.stringSd());
   }
+
+  /** Boards are read one after another, and by then the slow parts have grown. */
+  @Test
+  void aCellThatIsReadLateIsNotTakenForAResistiveOne() {
+    double[] one = Windows.ones(6);
+    List<ReducedWindow> windows = Windows.of(one, new double[6], (w, c, a) -> 0);
+    CellComparison compared = compared(Windows.readLate(windows, -1, -0.6, -0.2, 0.2, 0.6, 1));
+    for (int c = 0; c < 6; c++) {
+      assertEquals(1, compared.whole()[c], 0.006);
+      assertEquals(0, compared.ohmic()[c], 0.01);
+    }
+  }
+
+  /** What looks so is a cell on another part of its curve. */
+  @Test
+  void noJointTakesAnythingAway() {
+    double ohm = Windows.response().at(Windows.PULSE_S);
+    double[] share = {1, 1, 1, 1, 1, 1.5};
+    double[] joint = {0, 0, 0, 0, 0, -0.5 * ohm};
+    CellComparison compared = compared(Windows.of(share, joint, (w, c, a) -> 0));
+    assertTrue(compared.ohmic()[5] - compared.ohmic()[0] > -0.25, "" + compared.ohmic()[5]);
+    assertEquals(1, compared.whole()[5] / compared.whole()[0], 0.15);
+  }
+
+  @Test
+  void jointsAreHeldAlikeWhereRowsTellLittleOfThem() {
+    StringResponse clear = Windows.response();
+    StringResponse vague =
+        new StringResponse(clear.basis(), clear.coefficients(), 0.1, clear.rows());
+    List<ReducedWindow> windows = Windows.of(SHARE, JOINT, (w, c, a) -> 0);
+    UsedWindows used = UsedWindows.ofCurrent(windows, Windows.ones(windows.size()), Windows.BASIS);
+    CellComparison compared = CellComparison.of(used, vague, Windows.PULSE_S);
+    for (double ohmic : compared.ohmic()) {
+      assertEquals(0, ohmic, 0.01);
+    }
+  }
 }

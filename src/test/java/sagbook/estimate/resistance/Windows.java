@@ -97,6 +97,32 @@ final class Windows {
     return all;
   }
 
+  /** The same, each cell read so many seconds after the current. */
+  static List<ReducedWindow> readLate(List<ReducedWindow> windows, double... lateS) {
+    double[] rate = new double[PARTS];
+    for (int k = 0; k < BASIS.tauS().length; k++) {
+      double perS = RESPONSE[1 + k] / BASIS.tauS()[k];
+      rate[0] += perS;
+      rate[1 + k] = -perS;
+    }
+    List<ReducedWindow> all = new ArrayList<>();
+    for (ReducedWindow window : windows) {
+      double[][] cross = new double[lateS.length][];
+      double[] mean = new double[PARTS];
+      for (int c = 0; c < lateS.length; c++) {
+        cross[c] = window.cross()[c].clone();
+        for (int i = 0; i < PARTS; i++) {
+          for (int j = 0; j < PARTS; j++) {
+            cross[c][i] += lateS[c] * window.gram()[i][j] * rate[j];
+          }
+          mean[i] += cross[c][i] / lateS.length;
+        }
+      }
+      all.add(new ReducedWindow(window.window(), window.gram(), cross, mean));
+    }
+    return all;
+  }
+
   private static double[] scaled(double[] values, double factor) {
     return Arrays.stream(values).map(v -> factor * v).toArray();
   }
