@@ -58,7 +58,9 @@ public final class BankEstimator {
     ChargeAxis axis = AxisBuilder.build(record, evidence.turns(), nominalAh, slowOhm);
     CapacityResult capacity =
         new CapacityEstimator(
-                record,
+                counted
+                    ? record
+                    : VoltageObserver.trusted(record, ElectrodePair.of(pack).get(0), nominalAh),
                 pack,
                 axis,
                 slowOhm,

@@ -1,5 +1,6 @@
 package sagbook.numeric;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -143,5 +144,23 @@ class RidgeTest {
     Ridge fit = new Ridge(2);
     fit.observe(new double[] {1, 0}, 1, 1);
     assertFalse(fit.solve().determined());
+  }
+
+  @Test
+  void sumsOverSomeParametersAddUpToThoseOverAll() {
+    double[][] x = {{1, 0, 2, -1}, {0.5, 0, -1, 3}, {2, 0, 1, 1}};
+    double[] y = {1, -2, 0.5};
+    Ridge all = new Ridge(4);
+    Ridge some = new Ridge(3);
+    for (int r = 0; r < y.length; r++) {
+      all.observe(x[r], y[r], 2);
+      some.observe(new double[] {x[r][3], x[r][0], x[r][2]}, y[r], 2);
+    }
+    Ridge sum = new Ridge(4);
+    sum.add(some, new int[] {3, 0, 2});
+    for (Ridge fit : new Ridge[] {all, sum}) {
+      fit.prior(1, 0.25, 1);
+    }
+    assertArrayEquals(all.solve().value(), sum.solve().value(), 1e-9);
   }
 }

@@ -22,6 +22,9 @@ public final class VoltageObserver {
 
   private static final double HYSTERESIS_SHARE = 0.04;
 
+  /** Time within which a steep curve brings the observer to where the string is, h. */
+  private static final double HELD_WITHIN_H = 0.25;
+
   private VoltageObserver() {}
 
   /** Resistance that goes with {@link #observed}, ohm. */
@@ -71,6 +74,42 @@ public final class VoltageObserver {
         record.voltageV(),
         record.temperatureC(),
         record.bleedFraction());
+  }
+
+  /**
+   * The same record without the voltages of rows whose place on the made-up axis means little:
+   * while the string charges along the flat part the observer runs ahead, by a tenth of capacity
+   * and more, and only where the curve is steep does the voltage hold it. What is left, above all
+   * the discharges, follows one axis.
+   *
+   * @param observed by {@link #observed}
+   */
+  public static ThinnedRecord trusted(
+      ThinnedRecord observed, ElectrodePair pair, double nominalAh) {
+    EvenTable curve = table(pair);
+    int rows = observed.rows();
+    float[][] voltage = new float[observed.cells()][];
+    for (int c = 0; c < voltage.length; c++) {
+      voltage[c] = observed.voltageV()[c].clone();
+    }
+    for (int r = 0; r < rows; r++) {
+      double hours =
+          OHM_AMPERE_HOURS / Math.max(1e-9, curve.slopeAt(observed.chargeAh()[r] / nominalAh));
+      if (observed.currentA()[r] > 0 && hours > HELD_WITHIN_H) {
+        for (float[] cell : voltage) {
+          cell[r] = Float.NaN;
+        }
+      }
+    }
+    return new ThinnedRecord(
+        observed.timeS(),
+        observed.seconds(),
+        observed.segment(),
+        observed.currentA(),
+        observed.chargeAh(),
+        voltage,
+        observed.temperatureC(),
+        observed.bleedFraction());
   }
 
   private static double start(EvenTable curve, double[] voltage) {

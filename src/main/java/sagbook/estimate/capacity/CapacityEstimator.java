@@ -32,8 +32,17 @@ public final class CapacityEstimator {
    */
   private static final double COUNTED_AXIS_SD = 0.0006;
 
-  /** The same of one made up from voltages. */
+  /** The same of one made up from voltages of a sloping curve. */
   private static final double MADE_UP_AXIS_WITHIN_DAY_SD = 0.003;
+
+  /** The same of one made up from voltages of a flat curve. */
+  private static final double WARPED_AXIS_WITHIN_DAY_SD = 0.01;
+
+  /** Rows of a minute that err alike, so that one counts. Common practice, no source. */
+  private static final double ROWS_ALIKE = 10;
+
+  /** The same along a warped axis, whose error lasts as long as a load does: an hour. */
+  private static final double WARPED_ROWS_ALIKE = 60;
 
   /**
    * A walk at random of a day that is held at both ends by full charges has half the spread at its
@@ -93,7 +102,7 @@ public final class CapacityEstimator {
     this.axisSdAh =
         wanderAhInADay
             .map(day -> Math.hypot(COUNTED_AXIS_SD * nominalAh, AXIS_WANDERS * BRIDGED * day))
-            .orElse(AXIS_WANDERS * MADE_UP_AXIS_WITHIN_DAY_SD * nominalAh);
+            .orElse(AXIS_WANDERS * axisWithinDaySd() * nominalAh);
     this.view = StringView.of(record, axis.chargeAh(), nominalAh, pack.bleedOhm());
     this.grid = TimeGrid.over(view.day());
     this.fast = view.usualRate() > FASTEST_RATE;
@@ -102,7 +111,7 @@ public final class CapacityEstimator {
   /** Estimates for all cells; unknown with a reason where the log can't tell. */
   public CapacityResult estimate() {
     double stepAh = nominalAh / 560;
-    CommonPart common = new CommonPart(view.day(), view.cells(), axisSdAh);
+    CommonPart common = new CommonPart(view.day(), view.cells(), axisSdAh, rowsAlike());
     CurveLearner.Learned first =
         new CurveLearner(view, grid, common, slowOhm, stepAh, 0, 0)
             .first(AxisBuilder.restingVoltage(record, slowOhm));
@@ -115,7 +124,14 @@ public final class CapacityEstimator {
             view, grid, common, slowOhm, stepAh, split.bottomAnchorAh(), split.topAnchorAh());
     StringFit fit =
         new StringFit(
-            view, grid, learner, common, priors(), split.curve(), split.splitAh(), nominalAh);
+            view,
+            grid,
+            learner,
+            common,
+            new Explanations(view, grid, learner, priors(), nominalAh, warped()),
+            split.curve(),
+            split.splitAh(),
+            nominalAh);
     fit.run();
     Optional<CurveAnchor> anchor = anchor(fit.curve(), first, stepAh);
     CellReading.Lever lever =
@@ -147,6 +163,7 @@ public final class CapacityEstimator {
     return new CellFit.Priors(
         0.2 * nominalAh,
         (fast ? 0.012 : 0.08) * nominalAh,
+        0.3 * nominalAh,
         0.008,
         // On a sloping curve a few millivolt are a per cent of charge, so a board is held to its
         // word.
@@ -155,8 +172,28 @@ public final class CapacityEstimator {
         0.01 * nominalAh,
         view.bleedKnown() ? 0.0002 * nominalAh : 0.003 * nominalAh,
         0.0012,
-        (counted ? COUNTED_AXIS_SD : MADE_UP_AXIS_WITHIN_DAY_SD) * nominalAh,
+        axisWithinDaySd() * nominalAh,
+        rowsAlike(),
         0.03 * nominalAh);
+  }
+
+  private double rowsAlike() {
+    return warped() ? WARPED_ROWS_ALIKE : ROWS_ALIKE;
+  }
+
+  /**
+   * Whether the charge axis was made up from voltages that tell little: then it is stretched in
+   * places and squeezed in others.
+   */
+  private boolean warped() {
+    return !counted && CurveTraits.of(pack.chemistry()).flat();
+  }
+
+  private double axisWithinDaySd() {
+    if (counted) {
+      return COUNTED_AXIS_SD;
+    }
+    return warped() ? WARPED_AXIS_WITHIN_DAY_SD : MADE_UP_AXIS_WITHIN_DAY_SD;
   }
 
   private Optional<CurveAnchor> anchor(CellCurve curve, CurveLearner.Learned first, double stepAh) {

@@ -24,7 +24,14 @@ final class CellAssessor {
   private static final double MADE_UP_AXIS_SD = 0.011;
 
   /** Share by which it misjudges what a cell lost. */
-  private static final double MADE_UP_LOSS_SHARE = 0.3;
+  private static final double MADE_UP_LOSS_SHARE = 0.2;
+
+  /**
+   * By how much more a cell may have lost, as a share of what it seems to, at the lower end of its
+   * interval: a made-up axis is squeezed rather than stretched where a worn cell alone nears empty,
+   * so that the loss comes out too small.
+   */
+  private static final double SQUEEZED_LOSS_SHARE = 1.5;
 
   /**
    * What it does to a voltage error, V: on a flat curve to that of a cell that stands elsewhere,
@@ -132,7 +139,10 @@ final class CellAssessor {
     List<CellCharge> all = new ArrayList<>();
     for (int c = 0; c < readings.length; c++) {
       CellReading reading = readings[c];
-      if (fit.strained(c) || reading.misfit() > (counted ? MOST_MISFIT : MOST_MISFIT_MADE_UP)) {
+      boolean misfit = reading.misfit() > (counted ? MOST_MISFIT : MOST_MISFIT_MADE_UP);
+      // A voltage error keeps no cell below its knee.
+      boolean misreadBehind = fit.misread(c) && staysBehind(c);
+      if (fit.strained(c) || misfit || misreadBehind) {
         Estimate unlike = Estimate.unknown(WORDS.say("unknown.unlike"));
         Estimate drain = selfDischarge(reading, medianDrift);
         all.add(new CellCharge(unlike, unlike, unlike, drain, unlike));
@@ -179,10 +189,21 @@ final class CellAssessor {
 
   /** Uncertainty of a cell's end of charge from voltage that nothing explains, Ah. */
   private double kneeSd(int cell, double topAh) {
+    if (staysBehind(cell)) {
+      return nominalAh;
+    }
     // A sloping curve tells charge everywhere and does not rest on what happens at the knee.
     double apart = traits.flat() ? apart(topAh) : 0;
     double volt = UNEXPLAINED_V + apart * (UNEXPLAINED_APART_V - UNEXPLAINED_V);
     return volt / Math.max(1e-9, fit.topSlopeReached(cell));
+  }
+
+  /**
+   * Whether a cell stays below the knee when the others climb it. How far below is counted where
+   * the current was logged; along a made-up axis nothing tells.
+   */
+  private boolean staysBehind(int cell) {
+    return !counted && traits.flat() && topSeen && !fit.climbs(cell);
   }
 
   /** How far from the others a cell stands near full, 0 to 1. */
@@ -229,7 +250,15 @@ final class CellAssessor {
     if (!sizesTell() || !(lossSd < worthTelling(widest, loss))) {
       return unseen();
     }
-    return Estimate.of(1 - loss / spanAh, lossSd / spanAh);
+    Estimate.Known relative = Estimate.of(1 - loss / spanAh, lossSd / spanAh);
+    if (counted || !traits.flat()) {
+      return relative;
+    }
+    double furtherAh = SQUEEZED_LOSS_SHARE * Math.max(0, loss);
+    return new Estimate.Known(
+        relative.value(),
+        relative.value() - Math.hypot(relative.value() - relative.low(), furtherAh / spanAh),
+        relative.high());
   }
 
   /**
@@ -266,7 +295,9 @@ final class CellAssessor {
                 + sq(traits.cellShapeSd() * spanAh));
     double byTopSd = Math.hypot(reading.topAtEndAh().sd(), kneeSd);
     // The room was seen from where the fit left the cell, not from where its last step points to.
-    double mostAh = fit.states()[cell].lossAh() - medianLoss + fit.roomBelowKneeAh(cell);
+    // One that stays behind is at most as full as the fit has it.
+    double roomAh = staysBehind(cell) ? 0 : fit.roomBelowKneeAh(cell);
+    double mostAh = fit.states()[cell].lossAh() - medianLoss + roomAh;
     LikelySize size = LikelySize.of(loss, lossSd, mostAh, nominalAh);
     double byBottomSd = Math.hypot(reading.bottomAtEndAh().sd(), size.sdAh());
     boolean byTop = topSeen && byTopSd < byBottomSd;

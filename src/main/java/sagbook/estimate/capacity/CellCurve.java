@@ -26,8 +26,31 @@ record CellCurve(
     double visitedToAh,
     boolean topVisited,
     double hysteresisV) {
+  private static final double STEEPNESS_STEP_V = 0.005;
 
   double at(double topAh, double bottomAh) {
     return top.at(topAh) + bottom.at(bottomAh);
+  }
+
+  /**
+   * How steep the curve is, V/Ah, where it takes a voltage: what an error of the charge axis does
+   * to a cell that reads it, whatever is held of that cell.
+   */
+  EvenTable steepness() {
+    int n = (int) Math.ceil((visitedToAh - visitedFromAh) / bottom.step());
+    double lowV = at(visitedFromAh, visitedFromAh);
+    double highV = Math.max(lowV, at(visitedToAh, visitedToAh)) + 2 * STEEPNESS_STEP_V;
+    double[] steepest = new double[2 + (int) Math.ceil((highV - lowV) / STEEPNESS_STEP_V)];
+    for (int k = 0; k <= n; k++) {
+      double q = visitedFromAh + k * bottom.step();
+      int i = (int) Math.round((at(q, q) - lowV) / STEEPNESS_STEP_V);
+      if (i >= 0 && i < steepest.length) {
+        steepest[i] = Math.max(steepest[i], top.slopeAt(q) + bottom.slopeAt(q));
+      }
+    }
+    for (int i = 1; i < steepest.length; i++) {
+      steepest[i] = steepest[i] > 0 ? steepest[i] : steepest[i - 1];
+    }
+    return new EvenTable(lowV, STEEPNESS_STEP_V, steepest);
   }
 }

@@ -1,5 +1,6 @@
 package sagbook.estimate.capacity;
 
+import sagbook.numeric.EvenTable;
 import sagbook.numeric.Ridge;
 
 /**
@@ -11,11 +12,6 @@ import sagbook.numeric.Ridge;
  * resistance (slow), 6 and on the drift at the knots.
  */
 final class CellFit {
-  /**
-   * Neighbouring rows err alike, so that only one in so many counts. Common practice, no source.
-   */
-  static final double ROWS_ALIKE = 10;
-
   /** Share of the drop over the slow resistance by which cells differ beyond a mere resistance. */
   private static final double POLARISATION_SHARE = 0.05;
 
@@ -33,6 +29,9 @@ final class CellFit {
 
   /** Share of its own stretch to which a worn cell's is held. Common practice, no source. */
   private static final double LET_GO = 0.7;
+
+  /** Error of a board's voltage, V. Common practice, no source. */
+  private static final double BOARD_V = 0.003;
 
   static final int SHIFT = 0;
   static final int LOSS = 1;
@@ -53,6 +52,8 @@ final class CellFit {
    *
    * @param shiftAh of the shift, Ah
    * @param lossAh of the loss, Ah
+   * @param topAh of the shift less the loss, which is where a cell stands when the string is full,
+   *     Ah
    * @param stretch of the stretch
    * @param offsetV of the voltage offset, V
    * @param ohm of both resistances, ohm
@@ -60,11 +61,13 @@ final class CellFit {
    * @param wanderAh of what the drift wanders from knot to knot, Ah
    * @param noiseV of one voltage, V
    * @param axisAh of the charge axis within a day, Ah
+   * @param rowsAlike how many neighbouring rows err alike, so that only one of them counts
    * @param apartAh how far apart cells must stand for their polarisation to differ, Ah
    */
   record Priors(
       double shiftAh,
       double lossAh,
+      double topAh,
       double stretch,
       double offsetV,
       double ohm,
@@ -72,13 +75,49 @@ final class CellFit {
       double wanderAh,
       double noiseV,
       double axisAh,
+      double rowsAlike,
       double apartAh) {
+
+    /** The same for a cell that stands elsewhere but holds what its neighbours hold. */
+    Priors displaced(double nominalAh) {
+      return new Priors(
+          shiftAh,
+          0.006 * nominalAh,
+          topAh,
+          stretch,
+          BOARD_V,
+          ohm,
+          driftAhPerDay,
+          wanderAh,
+          noiseV,
+          axisAh,
+          rowsAlike,
+          apartAh);
+    }
+
+    /** The same for a cell that lost capacity but is as full as its neighbours when they are. */
+    Priors level(double nominalAh) {
+      return new Priors(
+          shiftAh,
+          lossAh,
+          0.006 * nominalAh,
+          stretch,
+          BOARD_V,
+          ohm,
+          driftAhPerDay,
+          wanderAh,
+          noiseV,
+          axisAh,
+          rowsAlike,
+          apartAh);
+    }
 
     /** The same for a cell whose reading is held to be wrong, and nothing else. */
     Priors misread(double nominalAh) {
       return new Priors(
           0.003 * nominalAh,
           0.006 * nominalAh,
+          topAh,
           stretch,
           0.05,
           ohm,
@@ -86,6 +125,7 @@ final class CellFit {
           wanderAh,
           noiseV,
           axisAh,
+          rowsAlike,
           apartAh);
     }
   }
@@ -154,7 +194,7 @@ final class CellFit {
       double[] x = new double[DRIFT + 2];
       for (; r < rows.to() && grid.before()[r] == k; r += rows.leap()) {
         if (common.known(r)) {
-          observe(curve, s, c, common, r, rows.leap() / ROWS_ALIKE, x, between);
+          observe(curve, s, c, common, r, rows.leap() / priors.rowsAlike(), x, between);
         }
       }
       into.add(
@@ -221,6 +261,8 @@ final class CellFit {
     double sum = 0;
     int rows = 0;
     int seen = 0;
+    EvenTable steepness = curve.steepness();
+    double steepest = steepness.values()[steepness.values().length - 1];
     for (int r = 0; r < view.rows(); r += 2) {
       if (!common.known(r) || Double.isNaN(view.voltage(c, r))) {
         continue;
@@ -232,8 +274,19 @@ final class CellFit {
       } else {
         residual = shortOfEnd(curve, place, residual);
       }
-      // Weighed alike for all states, or a steep place would excuse a bad one.
-      double z = Math.abs(residual) / Math.hypot(USUAL_RESIDUAL_V, 0.7 * common.ofMost(r));
+      // Weighed by what the cell reads, alike for all states, or a steep place would excuse a bad
+      // one.
+      double v = view.voltage(c, r);
+      double steep =
+          Math.max(
+              0,
+              v > steepness.end()
+                  ? steepest
+                  : v < steepness.start() ? steepness.values()[0] : steepness.at(v));
+      double usual =
+          Math.sqrt(
+              sq(USUAL_RESIDUAL_V) + sq(0.7 * common.ofMost(r)) + sq(steep * priors.axisAh()));
+      double z = Math.abs(residual) / usual;
       sum += z <= 2.5 ? z * z / 2 : 2.5 * z - 3.125;
       rows++;
     }
@@ -267,6 +320,10 @@ final class CellFit {
   void observePriors(CellState s, Ridge into) {
     into.prior(SHIFT, -s.shiftAh(), priors.shiftAh());
     into.prior(LOSS, -s.lossAh(), priors.lossAh());
+    double[] top = new double[parameters()];
+    top[SHIFT] = 1;
+    top[LOSS] = -1;
+    into.observe(top, s.lossAh() - s.shiftAh(), 1 / sq(priors.topAh()));
     double letGo = worn ? LET_GO * Math.abs(s.stretch()) : 0;
     into.prior(STRETCH, -s.stretch(), Math.max(priors.stretch(), letGo));
     into.prior(OFFSET, -s.offsetV(), priors.offsetV());

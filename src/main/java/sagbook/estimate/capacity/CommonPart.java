@@ -17,7 +17,7 @@ import sagbook.numeric.WanderSmoother;
 final class CommonPart {
   /**
    * Voltage that the cells of a string show alike beyond the curve, one standard deviation, V; one
-   * row in {@link CellFit#ROWS_ALIKE} is independent of the others.
+   * row of those that err alike is independent of the others.
    */
   private static final double VOLT_SD = 0.003;
 
@@ -32,6 +32,7 @@ final class CommonPart {
   private static final double MOST_SDS = 3;
 
   private final double axisSdAh;
+  private final double rowsAlike;
   private final double[] day;
   private final double[] whole;
   private final double[] slope;
@@ -42,10 +43,12 @@ final class CommonPart {
    * Nothing in common yet.
    *
    * @param axisSdAh error of the charge axis, one standard deviation, Ah
+   * @param rowsAlike how many neighbouring rows err alike
    * @param day time of each row, days, rising
    */
-  CommonPart(double[] day, int cells, double axisSdAh) {
+  CommonPart(double[] day, int cells, double axisSdAh, double rowsAlike) {
     this.axisSdAh = axisSdAh;
+    this.rowsAlike = rowsAlike;
     this.day = day.clone();
     this.whole = new double[day.length];
     Arrays.fill(whole, Double.NaN);
@@ -105,7 +108,7 @@ final class CommonPart {
   void share(int leap) {
     double[] error =
         new WanderSmoother(axisSdAh, KEPT_DAYS)
-            .smooth(day, whole, slope, VOLT_SD * Math.sqrt(CellFit.ROWS_ALIKE / leap));
+            .smooth(day, whole, slope, VOLT_SD * Math.sqrt(rowsAlike / leap));
     double mostAh = MOST_SDS * axisSdAh;
     errorAh = Arrays.stream(error).map(e -> Math.max(-mostAh, Math.min(mostAh, e))).toArray();
   }

@@ -1,8 +1,6 @@
 package sagbook.estimate.capacity;
 
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.List;
 import java.util.function.IntConsumer;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
@@ -46,11 +44,11 @@ final class StringFit {
   /** More is not asked of a short log. */
   private static final double MOST_STAYED_SHARE = 0.1;
 
-  /** Voltage error beyond what boards have, in standard deviations. Common practice, no source. */
-  private static final double MOST_OFFSET_SDS = 20;
-
   /** Rise of the knee at the end of charge that can't be missed, V. */
   private static final double KNEE_SEEN_V = 0.008;
+
+  /** Rise of the median cell there that is plain to see, V. */
+  private static final double KNEE_CLIMBED_V = 0.024;
 
   private final StringView view;
   private final TimeGrid grid;
@@ -59,9 +57,7 @@ final class StringFit {
   /** How each cell is fitted. */
   private final CellFit[] fits;
 
-  private final CellFit misread;
-  private final CellFit worn;
-  private final CellFit.Priors priors;
+  private final Explanations explanations;
   private final double nominalAh;
   private final double splitAh;
   private CellCurve curve;
@@ -76,18 +72,16 @@ final class StringFit {
       TimeGrid grid,
       CurveLearner learner,
       CommonPart common,
-      CellFit.Priors priors,
+      Explanations explanations,
       CellCurve curve,
       double splitAh,
       double nominalAh) {
     this.view = view;
     this.grid = grid;
     this.learner = learner;
-    this.priors = priors;
+    this.explanations = explanations;
     this.fits = new CellFit[view.cells()];
-    Arrays.fill(fits, new CellFit(view, grid, learner, priors, false));
-    this.worn = new CellFit(view, grid, learner, priors, true);
-    this.misread = new CellFit(view, grid, learner, priors.misread(nominalAh), false);
+    Arrays.fill(fits, explanations.usual());
     this.curve = curve;
     this.splitAh = splitAh;
     this.nominalAh = nominalAh;
@@ -121,7 +115,8 @@ final class StringFit {
   }
 
   void run() {
-    new StartSearch(view, curve, nominalAh, grid.knots(), 2 * priors.offsetV()).fill(states);
+    new StartSearch(view, curve, nominalAh, grid.knots(), explanations.mostOffsetAtFirstV())
+        .fill(states);
     updateCommon();
     eachCell(c -> states[c] = bestStart(c));
     for (int round = 0; round < ROUNDS; round++) {
@@ -167,23 +162,16 @@ final class StringFit {
     if (usual) {
       return found;
     }
-    CellFit usualFit = fits[c];
     CellState best = found;
     double least = Double.POSITIVE_INFINITY;
-    for (CellState start : explanations(found)) {
-      CellFit fit = start.stretch() == 0 ? usualFit : worn;
-      CellState s = settled(fit, start, c);
-      double cost = fit.cost(curve, s, c, common);
-      if (cost < CLEARLY * least) {
+    for (Explanations.Explanation tried : explanations.of(found)) {
+      CellState s = settled(tried.fit(), tried.start(), c);
+      double cost = tried.fit().cost(curve, s, c, common);
+      if (cost < CLEARLY * least && !explanations.strained(tried.fit(), s)) {
         least = cost;
-        fits[c] = fit;
+        fits[c] = tried.fit();
         best = s;
       }
-    }
-    CellState s = settled(misread, CellState.at(0, 0, found.offsetV(), grid.knots()), c);
-    if (misread.cost(curve, s, c, common) < CLEARLY * least) {
-      fits[c] = misread;
-      best = s;
     }
     return best;
   }
@@ -198,32 +186,6 @@ final class StringFit {
       }
     }
     return s;
-  }
-
-  /**
-   * Out of balance, worn at the top, worn as a whole, misread, as the search found it, or drained.
-   */
-  private List<CellState> explanations(CellState found) {
-    int n = grid.knots();
-    List<CellState> all = new ArrayList<>();
-    all.add(CellState.at(found.shiftAh(), 0, found.offsetV(), n));
-    all.add(CellState.at(found.shiftAh(), found.shiftAh(), found.offsetV(), n));
-    all.add(CellState.at(0, 0, found.offsetV(), n));
-    all.add(found);
-    for (double share : new double[] {0.08, 0.16, 0.24, 0.32}) {
-      double loss = share * nominalAh;
-      all.add(CellState.at(loss, loss, found.offsetV(), n));
-      all.add(new CellState(loss, loss, -share, found.offsetV(), 0, 0, new double[n]));
-    }
-    for (double share : new double[] {0.1, 0.3, 0.9}) {
-      double drained = share * nominalAh;
-      double[] drift = new double[n];
-      for (int k = 0; k < n; k++) {
-        drift[k] = drained * (k / (n - 1.0) - 0.5);
-      }
-      all.add(new CellState(drained / 2, 0, 0, found.offsetV(), 0, 0, drift));
-    }
-    return all;
   }
 
   private void updateCommon() {
@@ -357,7 +319,34 @@ final class StringFit {
    * was held to be wrong: then something else is.
    */
   boolean strained(int c) {
-    return fits[c] != misread && Math.abs(states[c].offsetV()) > MOST_OFFSET_SDS * priors.offsetV();
+    return explanations.strained(fits[c], states[c]);
+  }
+
+  /**
+   * Whether a cell goes along when most are driven up the knee: by half of what the median cell
+   * rises there at least. One that stays behind lies somewhere below its knee, and where that is
+   * the flat part does not tell.
+   */
+  boolean climbs(int c) {
+    double errorV = misread(c) ? states[c].offsetV() : 0;
+    double[] share = new double[view.rows()];
+    double[] one = new double[view.cells()];
+    for (int r = 0; r < share.length; r++) {
+      double rise = curve.top().at(view.chargeAh()[r] + common.axisErrorAh(r));
+      for (int k = 0; k < one.length; k++) {
+        one[k] = view.voltage(k, r);
+      }
+      share[r] =
+          rise > KNEE_CLIMBED_V
+              ? (view.voltage(c, r) - errorV - Robust.median(one)) / rise
+              : Double.NaN;
+    }
+    return Robust.median(share) > -0.5;
+  }
+
+  /** Whether a cell's reading is held to be wrong, and nothing else. */
+  boolean misread(int c) {
+    return fits[c] == explanations.misread();
   }
 
   CellFit fit(int c) {

@@ -19,7 +19,7 @@ class CommonPartTest {
     for (int r = 0; r < day.length; r++) {
       day[r] = r / 1440.0;
     }
-    CommonPart common = new CommonPart(day, 5, AXIS_SD_AH);
+    CommonPart common = new CommonPart(day, 5, AXIS_SD_AH, 10);
     for (int r = 0; r < day.length; r++) {
       CommonPart.Row row = common.row(r);
       for (int c = 0; c < 5; c++) {
@@ -79,7 +79,7 @@ class CommonPartTest {
 
   @Test
   void ofARowWithOneCellNothingIsKnown() {
-    CommonPart common = new CommonPart(new double[] {0, 0.1}, 5, AXIS_SD_AH);
+    CommonPart common = new CommonPart(new double[] {0, 0.1}, 5, AXIS_SD_AH, 10);
     CommonPart.Row alone = common.row(0);
     alone.gather(0.01, KNEE_V_PER_AH);
     alone.settle();

@@ -1,0 +1,106 @@
+package sagbook.estimate.axis;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import org.junit.jupiter.api.Test;
+import sagbook.estimate.curve.ElectrodePair;
+import sagbook.evidence.ThinnedRecord;
+import sagbook.issue.InputProblem;
+import sagbook.model.PackDescription;
+import sagbook.packfile.PackFile;
+
+/**
+ * A day of one cell on the first published LFP curve, emptied and filled once at a tenth of its
+ * capacity an hour, a row a minute.
+ */
+class VoltageObserverTest {
+  private static final int ROWS = 1080;
+
+  /** Rows by which the observer has found where the cell is. */
+  private static final int FOUND = 60;
+
+  private static final double NOMINAL_AH = 100;
+  private static final double OHM = 0.0011;
+  private static final double HYSTERESIS_V = 0.009;
+
+  private final ElectrodePair pair;
+  private final ThinnedRecord trusted;
+
+  VoltageObserverTest() throws InputProblem {
+    PackDescription pack =
+        PackFile.parse(
+            "pack.toml",
+            """
+            [pack]
+            name = "Mill"
+            chemistry = "lfp"
+            series_cells = 4
+            nominal_capacity_ah = 100
+            """);
+    pair = ElectrodePair.of(pack).get(0);
+    ThinnedRecord observed = VoltageObserver.observed(record(), pair, NOMINAL_AH);
+    trusted = VoltageObserver.trusted(observed, pair, NOMINAL_AH);
+  }
+
+  /** Full at the first and last row, a tenth full in the middle. */
+  private static double charge(int row) {
+    return 0.1 + 0.895 * Math.abs(row - ROWS / 2) / (ROWS / 2.0);
+  }
+
+  private static boolean charging(int row) {
+    return row > ROWS / 2;
+  }
+
+  private ThinnedRecord record() {
+    double[] timeS = new double[ROWS];
+    float[] seconds = new float[ROWS];
+    float[][] voltageV = new float[1][ROWS];
+    float[] none = new float[ROWS];
+    double[] unknown = new double[ROWS];
+    double drop = HYSTERESIS_V + OHM * NOMINAL_AH / 10;
+    for (int r = 0; r < ROWS; r++) {
+      timeS[r] = 60.0 * r;
+      seconds[r] = 60;
+      none[r] = Float.NaN;
+      unknown[r] = Double.NaN;
+      double volt = pair.openCircuit(charge(r)) + (charging(r) ? drop : -drop);
+      voltageV[0][r] = (float) volt;
+    }
+    return new ThinnedRecord(
+        timeS, seconds, new int[ROWS], none, unknown, voltageV, new float[0][], new float[0][]);
+  }
+
+  private boolean told(int row) {
+    return !Float.isNaN(trusted.voltageV()[0][row]);
+  }
+
+  @Test
+  void everyDischargingRowIsTrusted() {
+    for (int r = FOUND; r < ROWS / 2; r++) {
+      assertTrue(told(r), "row " + r);
+    }
+  }
+
+  @Test
+  void whileChargingAlongTheFlatPartNoneIs() {
+    for (int r = 0; r < ROWS; r++) {
+      if (charging(r) && charge(r) > 0.4 && charge(r) < 0.6) {
+        assertFalse(told(r), "row " + r + " at " + charge(r));
+      }
+    }
+  }
+
+  @Test
+  void onTheKneeAtTheEndOfChargeItIsAgain() {
+    assertTrue(told(ROWS - 1));
+  }
+
+  @Test
+  void whatIsTrustedIsAsItWasRead() {
+    for (int r = FOUND; r < ROWS / 2; r++) {
+      assertEquals(record().voltageV()[0][r], trusted.voltageV()[0][r]);
+    }
+  }
+}
