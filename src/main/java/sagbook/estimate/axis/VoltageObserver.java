@@ -78,14 +78,17 @@ public final class VoltageObserver {
 
   /**
    * The same record without the voltages of rows whose place on the made-up axis means little:
-   * while the string charges along the flat part the observer runs ahead, by a tenth of capacity
-   * and more, and only where the curve is steep does the voltage hold it. What is left, above all
-   * the discharges, follows one axis.
+   * while the string charges along the flat part the observer runs ahead, and only where the curve
+   * is steep does the voltage hold it. What is left, above all the discharges, follows one axis. On
+   * a sloping curve the voltage holds it everywhere, and all rows stay.
    *
    * @param observed by {@link #observed}
    */
   public static ThinnedRecord trusted(
       ThinnedRecord observed, ElectrodePair pair, double nominalAh) {
+    if (pair.chemistry() != Chemistry.LFP) {
+      return observed;
+    }
     EvenTable curve = table(pair);
     int rows = observed.rows();
     float[][] voltage = new float[observed.cells()][];

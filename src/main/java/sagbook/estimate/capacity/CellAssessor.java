@@ -29,7 +29,8 @@ final class CellAssessor {
   /**
    * By how much more a cell may have lost, as a share of what it seems to, at the lower end of its
    * interval: a made-up axis is squeezed rather than stretched where a worn cell alone nears empty,
-   * so that the loss comes out too small.
+   * so that the loss comes out too small. Of seven worn cells of three batches that were told
+   * without current the truth was at most 2.1 times what was read.
    */
   private static final double SQUEEZED_LOSS_SHARE = 1.5;
 
@@ -97,6 +98,7 @@ final class CellAssessor {
   private final boolean counted;
   private final boolean fast;
   private final boolean topSeen;
+  private final boolean[] climbs;
 
   /**
    * An assessor of one bank.
@@ -128,6 +130,7 @@ final class CellAssessor {
     this.counted = counted;
     this.fast = fast;
     this.topSeen = fit.curve().topVisited();
+    this.climbs = fit.climbs();
   }
 
   /** Every cell's estimates, cell 1 first; unknown with a reason where the log can't tell. */
@@ -203,7 +206,7 @@ final class CellAssessor {
    * the current was logged; along a made-up axis nothing tells.
    */
   private boolean staysBehind(int cell) {
-    return !counted && traits.flat() && topSeen && !fit.climbs(cell);
+    return !counted && traits.flat() && topSeen && !climbs[cell];
   }
 
   /** How far from the others a cell stands near full, 0 to 1. */
@@ -257,7 +260,9 @@ final class CellAssessor {
     double furtherAh = SQUEEZED_LOSS_SHARE * Math.max(0, loss);
     return new Estimate.Known(
         relative.value(),
-        relative.value() - Math.hypot(relative.value() - relative.low(), furtherAh / spanAh),
+        Math.max(
+            0,
+            relative.value() - Math.hypot(relative.value() - relative.low(), furtherAh / spanAh)),
         relative.high());
   }
 

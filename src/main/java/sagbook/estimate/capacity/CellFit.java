@@ -33,6 +33,15 @@ final class CellFit {
   /** Error of a board's voltage, V. Common practice, no source. */
   private static final double BOARD_V = 0.003;
 
+  /** The same of one that is held to be wrong, V. Common practice, no source. */
+  private static final double MISREAD_V = 0.05;
+
+  /** What a cell may differ by in size that is held to be sound, as a share of capacity. */
+  private static final double NO_LOSS_SHARE = 0.006;
+
+  /** The same in its charge. */
+  private static final double NO_SHIFT_SHARE = 0.003;
+
   static final int SHIFT = 0;
   static final int LOSS = 1;
   static final int STRETCH = 2;
@@ -80,46 +89,26 @@ final class CellFit {
 
     /** The same for a cell that stands elsewhere but holds what its neighbours hold. */
     Priors displaced(double nominalAh) {
-      return new Priors(
-          shiftAh,
-          0.006 * nominalAh,
-          topAh,
-          stretch,
-          BOARD_V,
-          ohm,
-          driftAhPerDay,
-          wanderAh,
-          noiseV,
-          axisAh,
-          rowsAlike,
-          apartAh);
+      return with(shiftAh, NO_LOSS_SHARE * nominalAh, topAh, BOARD_V);
     }
 
     /** The same for a cell that lost capacity but is as full as its neighbours when they are. */
     Priors level(double nominalAh) {
-      return new Priors(
-          shiftAh,
-          lossAh,
-          0.006 * nominalAh,
-          stretch,
-          BOARD_V,
-          ohm,
-          driftAhPerDay,
-          wanderAh,
-          noiseV,
-          axisAh,
-          rowsAlike,
-          apartAh);
+      return with(shiftAh, lossAh, NO_LOSS_SHARE * nominalAh, BOARD_V);
     }
 
     /** The same for a cell whose reading is held to be wrong, and nothing else. */
     Priors misread(double nominalAh) {
+      return with(NO_SHIFT_SHARE * nominalAh, NO_LOSS_SHARE * nominalAh, topAh, MISREAD_V);
+    }
+
+    private Priors with(double shift, double loss, double top, double offset) {
       return new Priors(
-          0.003 * nominalAh,
-          0.006 * nominalAh,
-          topAh,
+          shift,
+          loss,
+          top,
           stretch,
-          0.05,
+          offset,
           ohm,
           driftAhPerDay,
           wanderAh,
@@ -262,7 +251,6 @@ final class CellFit {
     int rows = 0;
     int seen = 0;
     EvenTable steepness = curve.steepness();
-    double steepest = steepness.values()[steepness.values().length - 1];
     for (int r = 0; r < view.rows(); r += 2) {
       if (!common.known(r) || Double.isNaN(view.voltage(c, r))) {
         continue;
@@ -276,13 +264,8 @@ final class CellFit {
       }
       // Weighed by what the cell reads, alike for all states, or a steep place would excuse a bad
       // one.
-      double v = view.voltage(c, r);
-      double steep =
-          Math.max(
-              0,
-              v > steepness.end()
-                  ? steepest
-                  : v < steepness.start() ? steepness.values()[0] : steepness.at(v));
+      double v = Math.max(steepness.start(), Math.min(view.voltage(c, r), steepness.end()));
+      double steep = steepness.at(v);
       double usual =
           Math.sqrt(
               sq(USUAL_RESIDUAL_V) + sq(0.7 * common.ofMost(r)) + sq(steep * priors.axisAh()));

@@ -5,7 +5,7 @@ import java.util.List;
 
 /**
  * What may be the matter with a cell that stands out: ways of fitting it, each from where it is
- * tried. The simplest come first.
+ * tried.
  *
  * <p>Along a good charge axis a cell is fitted with all its parts free, from many starts. One that
  * was made up from the voltages of a flat curve is stretched and squeezed by more than wear would
@@ -71,14 +71,22 @@ final class Explanations {
   }
 
   /**
-   * Whether a cell fits only with a voltage error that no board has, though its reading is not what
-   * was held to be wrong: then something else is.
+   * Whether a cell fits only with a voltage error that no board has, or, along a warped axis, with
+   * a large one and far from its neighbours at once, though its reading is not what was held to be
+   * wrong: then something else is.
    */
   boolean strained(CellFit fit, CellState state) {
+    return fit != misread
+        && (Math.abs(state.offsetV()) > MOST_OFFSET_SDS * usualOffsetV || excluded(fit, state));
+  }
+
+  /** Whether a state is none to be weighed along a warped axis: far away and far off at once. */
+  boolean excluded(CellFit fit, CellState state) {
     double furthestAh = Math.max(Math.abs(state.shiftAh()), Math.abs(state.lossAh()));
-    boolean stretchedAxis = warped && furthestAh > WARPED_APART * nominalAh;
-    double mostV = stretchedAxis ? WARPED_MOST_OFFSET_V : MOST_OFFSET_SDS * usualOffsetV;
-    return fit != misread && Math.abs(state.offsetV()) > mostV;
+    return warped
+        && fit != misread
+        && furthestAh > WARPED_APART * nominalAh
+        && Math.abs(state.offsetV()) > WARPED_MOST_OFFSET_V;
   }
 
   /** How a cell is fitted that does not stand out. */
@@ -103,8 +111,8 @@ final class Explanations {
   }
 
   /**
-   * Out of balance, worn at the top, misread, as the search found it, worn at the top or as a
-   * whole, or drained.
+   * Out of balance, worn at the top, off in voltage, as the search found it, worn at the top or as
+   * a whole, or drained; last, misread and nothing else.
    */
   private void alongGoodAxis(CellState found, List<Explanation> all) {
     double offsetV = found.offsetV();

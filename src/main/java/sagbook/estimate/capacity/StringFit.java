@@ -17,8 +17,11 @@ final class StringFit {
   /** The last of them look at every row; until then a part of the rows will do. */
   private static final int THOROUGH_ROUNDS = 3;
 
-  /** One row in so many is looked at until then: rows alike add nothing but time. */
+  /** One row of a minute in so many is looked at until then: rows alike add nothing but time. */
   private static final int LEAP = 4;
+
+  /** Rows longer than this are all looked at, days. */
+  private static final double LONGEST_LEAPT_DAYS = 90.0 / 86_400;
 
   /** After these, cells go half the way, since cells and curve may chase each other. */
   private static final int FREE_ROUNDS = 2;
@@ -65,7 +68,7 @@ final class StringFit {
   private final CommonPart common;
 
   /** One row in so many is looked at. */
-  private int leap = LEAP;
+  private int leap;
 
   StringFit(
       StringView view,
@@ -87,6 +90,7 @@ final class StringFit {
     this.nominalAh = nominalAh;
     this.states = new CellState[view.cells()];
     this.common = common;
+    this.leap = firstLeap();
   }
 
   CellCurve curve() {
@@ -120,7 +124,7 @@ final class StringFit {
     updateCommon();
     eachCell(c -> states[c] = bestStart(c));
     for (int round = 0; round < ROUNDS; round++) {
-      leap = round < ROUNDS - THOROUGH_ROUNDS ? LEAP : 1;
+      leap = round < ROUNDS - THOROUGH_ROUNDS ? firstLeap() : 1;
       updateCommon();
       boolean free = round < FREE_ROUNDS;
       eachCell(
@@ -139,6 +143,10 @@ final class StringFit {
   /** Cells are fitted side by side: each looks at the curve and at what all have in common only. */
   private void eachCell(IntConsumer task) {
     IntStream.range(0, states.length).parallel().forEach(task);
+  }
+
+  private int firstLeap() {
+    return view.days() / view.rows() > LONGEST_LEAPT_DAYS ? 1 : LEAP;
   }
 
   private CellState step(CellFit fit, CellState from, int c) {
@@ -167,7 +175,7 @@ final class StringFit {
     for (Explanations.Explanation tried : explanations.of(found)) {
       CellState s = settled(tried.fit(), tried.start(), c);
       double cost = tried.fit().cost(curve, s, c, common);
-      if (cost < CLEARLY * least && !explanations.strained(tried.fit(), s)) {
+      if (cost < CLEARLY * least && !explanations.excluded(tried.fit(), s)) {
         least = cost;
         fits[c] = tried.fit();
         best = s;
@@ -314,34 +322,36 @@ final class StringFit {
     return misfit;
   }
 
-  /**
-   * Whether a cell fits only with a voltage error that no board has, though its reading is not what
-   * was held to be wrong: then something else is.
-   */
+  /** Whether a cell fits only by an explanation that is none. */
   boolean strained(int c) {
     return explanations.strained(fits[c], states[c]);
   }
 
   /**
-   * Whether a cell goes along when most are driven up the knee: by half of what the median cell
+   * Whether each cell goes along when most are driven up the knee: by half of what the median cell
    * rises there at least. One that stays behind lies somewhere below its knee, and where that is
-   * the flat part does not tell.
+   * the flat part does not tell. None is known to go along where the knee is nowhere plain to see.
    */
-  boolean climbs(int c) {
-    double errorV = misread(c) ? states[c].offsetV() : 0;
-    double[] share = new double[view.rows()];
-    double[] one = new double[view.cells()];
-    for (int r = 0; r < share.length; r++) {
+  boolean[] climbs() {
+    int cells = view.cells();
+    double[][] share = new double[cells][view.rows()];
+    double[] one = new double[cells];
+    for (int r = 0; r < view.rows(); r++) {
       double rise = curve.top().at(view.chargeAh()[r] + common.axisErrorAh(r));
-      for (int k = 0; k < one.length; k++) {
-        one[k] = view.voltage(k, r);
+      boolean plain = rise > KNEE_CLIMBED_V;
+      for (int c = 0; c < cells; c++) {
+        one[c] = view.voltage(c, r) - (misread(c) ? states[c].offsetV() : 0);
       }
-      share[r] =
-          rise > KNEE_CLIMBED_V
-              ? (view.voltage(c, r) - errorV - Robust.median(one)) / rise
-              : Double.NaN;
+      double middle = plain ? Robust.median(one) : Double.NaN;
+      for (int c = 0; c < cells; c++) {
+        share[c][r] = (one[c] - middle) / rise;
+      }
     }
-    return Robust.median(share) > -0.5;
+    boolean[] climbs = new boolean[cells];
+    for (int c = 0; c < cells; c++) {
+      climbs[c] = Robust.median(share[c]) > -0.5;
+    }
+    return climbs;
   }
 
   /** Whether a cell's reading is held to be wrong, and nothing else. */

@@ -65,13 +65,15 @@ record StringView(
       return bled;
     }
     double[] sum = new double[cells];
+    double[] lastV = new double[cells];
     double[] sorted = new double[cells];
     for (int r = 0; r < record.rows(); r++) {
       for (int c = 0; c < cells; c++) {
         double level = record.bleedFraction()[c][r];
         double v = record.voltageV()[c][r];
-        if (level > 0 && v > 0) {
-          sum[c] += level * v / resistorOhm * record.seconds()[r] / 3600;
+        lastV[c] = v > 0 ? v : lastV[c];
+        if (level > 0) {
+          sum[c] += level * lastV[c] / resistorOhm * record.seconds()[r] / 3600;
         }
         sorted[c] = sum[c];
       }

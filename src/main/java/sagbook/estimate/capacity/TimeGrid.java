@@ -12,7 +12,7 @@ import java.util.Arrays;
  * @param share share of the next knot at each row, 0 to 1
  */
 record TimeGrid(int knots, double spanDays, int[] before, double[] share) {
-  /** Knots a day apart for rows at these days, rising from 0. */
+  /** Knots about a day apart, 40 at most, for rows at these days, rising from 0. */
   static TimeGrid over(double[] day) {
     double days = day.length == 0 ? 0 : day[day.length - 1];
     int knots = (int) Math.max(2, Math.min(40, Math.round(days) + 1));

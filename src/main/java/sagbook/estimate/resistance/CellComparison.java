@@ -57,7 +57,9 @@ record CellComparison(
   /** No joint takes anything away, and sound ones are a tenth or so. Common practice, no source. */
   private static final double LEAST_JOINT = -0.15;
 
+  /** Width of a prior that leaves nothing open, as a share of the string's resistance. */
   private static final double FIXED = 1e-3;
+
   private static final int PASSES = 5;
 
   /** Taken where there are too few windows to leave one out. Common practice, no source. */
@@ -85,7 +87,7 @@ record CellComparison(
   }
 
   /**
-   * Sums of every cell over some windows, from which its two numbers follow by least squares.
+   * Sums of every cell over some windows, from which its three numbers follow by least squares.
    *
    * @param cell one a cell
    * @param string the mean of all cells
@@ -109,7 +111,7 @@ record CellComparison(
       return new Sums(sums, string);
     }
 
-    /** Slow scale and immediate part, ohm, of every cell. */
+    /** Slow scale, immediate part, ohm, and delay, s, of every cell. */
     double[][] solutions(double ohm) {
       double[][] all = new double[cell.length][];
       for (int c = 0; c < all.length; c++) {
@@ -183,8 +185,9 @@ record CellComparison(
 
   /**
    * The numbers of a cell. Rows tell little of what its joint adds, so most joints are held alike
-   * and few are bad: the prior's width follows what was found (Student's t by reweighting; Lange,
-   * Little and Taylor, J. Am. Stat. Assoc. 84 (1989) 881).
+   * and few are bad: the prior's width follows what was found, so that one seen plainly is let go
+   * (in the manner of reweighting for heavy tails; Lange, Little and Taylor, J. Am. Stat. Assoc. 84
+   * (1989) 881).
    */
   private static Ridge.Solution solution(Ridge[] stretch, int leftOut, double ohm) {
     Ridge sums = new Ridge(PARAMETERS);

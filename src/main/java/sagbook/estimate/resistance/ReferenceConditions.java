@@ -68,7 +68,7 @@ record ReferenceConditions(
   private static final int BENDS = 2;
   private static final int CHARGE = 3;
   private static final int CHARGE_SQUARED = 4;
-  private static final int HOUR = 5;
+  private static final int STRETCH = 5;
   private static final int PASSES = 6;
 
   /** Temperature factor relative to 25 °C for an activation energy in kJ/mol. */
@@ -128,7 +128,7 @@ record ReferenceConditions(
       double[] b = solution.value();
       slope += (b[CHARGE] + 2 * b[CHARGE_SQUARED] * sizes.fromMid()[i]) / n;
       scale[sizes.window()[i]] =
-          Math.exp(log(sizes, i, solution) - b[LEVEL] - b[HOUR + sizes.hour()[i]]);
+          Math.exp(log(sizes, i, solution) - b[LEVEL] - b[STRETCH + sizes.stretchOfDay()[i]]);
     }
     return Optional.of(
         new ReferenceConditions(
@@ -142,14 +142,14 @@ record ReferenceConditions(
 
   /** What is held likely before the data speak. */
   private static Ridge beforehand() {
-    Ridge fit = new Ridge(HOUR + WindowSizes.HOURS);
+    Ridge fit = new Ridge(STRETCH + WindowSizes.STRETCHES_A_DAY);
     fit.prior(LEVEL, 0, 3);
     fit.prior(ENERGY, PRIOR_KILOJOULE, PRIOR_SD_KILOJOULE);
     fit.prior(BENDS, BEND, BEND_SD);
     fit.prior(CHARGE, 0, 0.3);
     fit.prior(CHARGE_SQUARED, 0, 1.0);
-    for (int h = 0; h < WindowSizes.HOURS; h++) {
-      fit.prior(HOUR + h, 0, HOUR_SD);
+    for (int h = 0; h < WindowSizes.STRETCHES_A_DAY; h++) {
+      fit.prior(STRETCH + h, 0, HOUR_SD);
     }
     return fit;
   }
@@ -164,7 +164,7 @@ record ReferenceConditions(
         + b[BENDS] / 2 * x * x
         + b[CHARGE] * u
         + b[CHARGE_SQUARED] * u * u
-        + b[HOUR + sizes.hour()[i]];
+        + b[STRETCH + sizes.stretchOfDay()[i]];
   }
 
   /** By how much that rises with each parameter. */
@@ -179,7 +179,7 @@ record ReferenceConditions(
     row[BENDS] = x * x / 2;
     row[CHARGE] = u;
     row[CHARGE_SQUARED] = u * u;
-    row[HOUR + sizes.hour()[i]] = 1;
+    row[STRETCH + sizes.stretchOfDay()[i]] = 1;
     return row;
   }
 }

@@ -16,17 +16,22 @@ import sagbook.numeric.Robust;
  * @param sd its standard deviation, were nothing but the rows' noise in it
  * @param celsius temperature of the median cell, °C
  * @param fromMid charge less one half; 0 when unknown
- * @param hour which of the two-hour stretches of the day, 0 to 11
+ * @param stretchOfDay which of the two-hour stretches of the day, 0 to 11
  */
 record WindowSizes(
-    int[] window, double[] log, double[] sd, double[] celsius, double[] fromMid, int[] hour) {
+    int[] window,
+    double[] log,
+    double[] sd,
+    double[] celsius,
+    double[] fromMid,
+    int[] stretchOfDay) {
   /** Between these charges resistance changes little; beyond them it rises. */
   static final double LOWEST_CHARGE = 0.2;
 
   static final double HIGHEST_CHARGE = 0.9;
 
   /** Two-hour stretches of a day. */
-  static final int HOURS = 12;
+  static final int STRETCHES_A_DAY = 12;
 
   private static final double STRETCH_S = 7200;
 
@@ -66,8 +71,8 @@ record WindowSizes(
         all.sd[used] = noise / size;
         all.celsius[used] = celsius;
         all.fromMid[used] = Double.isNaN(charge[w]) ? 0 : charge[w] - 0.5;
-        all.hour[used++] =
-            Math.floorMod((long) Math.floor(one.window().startS() / STRETCH_S), HOURS);
+        all.stretchOfDay[used++] =
+            Math.floorMod((long) Math.floor(one.window().startS() / STRETCH_S), STRETCHES_A_DAY);
       }
     }
     return all.first(used);
@@ -85,7 +90,7 @@ record WindowSizes(
         Arrays.copyOf(sd, count),
         Arrays.copyOf(celsius, count),
         Arrays.copyOf(fromMid, count),
-        Arrays.copyOf(hour, count));
+        Arrays.copyOf(stretchOfDay, count));
   }
 
   int count() {

@@ -2,6 +2,7 @@ package sagbook.estimate.axis;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.junit.jupiter.api.Test;
@@ -29,19 +30,24 @@ class VoltageObserverTest {
   private final ThinnedRecord trusted;
 
   VoltageObserverTest() throws InputProblem {
+    pair = firstPublished("lfp");
+    ThinnedRecord observed = VoltageObserver.observed(record(), pair, NOMINAL_AH);
+    trusted = VoltageObserver.trusted(observed, pair, NOMINAL_AH);
+  }
+
+  private static ElectrodePair firstPublished(String chemistry) throws InputProblem {
     PackDescription pack =
         PackFile.parse(
             "pack.toml",
             """
             [pack]
             name = "Mill"
-            chemistry = "lfp"
+            chemistry = "%s"
             series_cells = 4
             nominal_capacity_ah = 100
-            """);
-    pair = ElectrodePair.of(pack).get(0);
-    ThinnedRecord observed = VoltageObserver.observed(record(), pair, NOMINAL_AH);
-    trusted = VoltageObserver.trusted(observed, pair, NOMINAL_AH);
+            """
+                .formatted(chemistry));
+    return ElectrodePair.of(pack).get(0);
   }
 
   /** Full at the first and last row, a tenth full in the middle. */
@@ -102,5 +108,12 @@ class VoltageObserverTest {
     for (int r = FOUND; r < ROWS / 2; r++) {
       assertEquals(record().voltageV()[0][r], trusted.voltageV()[0][r]);
     }
+  }
+
+  @Test
+  void onASlopingCurveEveryRowIs() throws InputProblem {
+    ElectrodePair sloping = firstPublished("nmc");
+    ThinnedRecord observed = VoltageObserver.observed(record(), sloping, NOMINAL_AH);
+    assertSame(observed, VoltageObserver.trusted(observed, sloping, NOMINAL_AH));
   }
 }

@@ -69,6 +69,26 @@ class CommonPartTest {
   }
 
   @Test
+  void aQuarterOfTheRowsShowsTheSameAxis() {
+    double[] day = new double[1440];
+    for (int r = 0; r < day.length; r++) {
+      day[r] = r / 1440.0;
+    }
+    CommonPart common = new CommonPart(day, 5, AXIS_SD_AH, 10);
+    for (int r = 0; r < day.length; r += 4) {
+      CommonPart.Row row = common.row(r);
+      for (int c = 0; c < 5; c++) {
+        row.gather(1.5 * kneeInTheLastHour(r), kneeInTheLastHour(r));
+      }
+      row.settle();
+    }
+    common.share(4);
+    assertEquals(1.5, common.axisErrorAh(1430), 0.1);
+    assertEquals(1.5, common.axisErrorAh(1431), 0.1, "of a row that was not looked at");
+    assertTrue(common.known(1432) && !common.known(1433));
+  }
+
+  @Test
   void bothPartsMakeUpTheWhole() {
     CommonPart common = day(r -> 0.01 * Math.sin(r / 50.0), CommonPartTest::kneeInTheLastHour);
     for (int r = 0; r < 1440; r += 10) {

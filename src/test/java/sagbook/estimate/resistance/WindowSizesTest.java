@@ -27,7 +27,7 @@ class WindowSizesTest {
     WindowSizes sizes = sizes(0.5);
     assertEquals(12 * DAYS, sizes.count());
     for (int i = 0; i < sizes.count(); i++) {
-      assertEquals(Math.log(sizes.hour()[i] < 6 ? 1.3 : 0.8), sizes.log()[i], 0.008);
+      assertEquals(Math.log(sizes.stretchOfDay()[i] < 6 ? 1.3 : 0.8), sizes.log()[i], 0.008);
       assertTrue(sizes.sd()[i] < 0.0025, "sd " + sizes.sd()[i]);
     }
   }
