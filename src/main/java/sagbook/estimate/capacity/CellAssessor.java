@@ -1,6 +1,7 @@
 package sagbook.estimate.capacity;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -24,7 +25,16 @@ final class CellAssessor {
   private static final double MADE_UP_AXIS_SD = 0.011;
 
   /** Share by which it misjudges what a cell lost. */
-  private static final double MADE_UP_LOSS_SHARE = 0.2;
+  private static final double MADE_UP_LOSS_SHARE = 0.3;
+
+  /** The same at the upper end of the interval where the axis is warped. */
+  private static final double WARPED_LOSS_SHARE = 0.2;
+
+  /**
+   * Spread of the sizes beyond which a made-up axis and not the cells are to blame, as a multiple
+   * of what healthy cells differ by. Common practice, no source.
+   */
+  private static final double MOST_SPREAD = 3;
 
   /**
    * By how much more a cell may have lost, as a share of what it seems to, at the lower end of its
@@ -140,8 +150,14 @@ final class CellAssessor {
     double medianOffset = middle(CellReading::offsetV);
     double medianLoss = middle(CellReading::lossAh);
     List<CellCharge> all = new ArrayList<>();
+    boolean onOneCurve = onOneCurve();
     for (int c = 0; c < readings.length; c++) {
       CellReading reading = readings[c];
+      if (!onOneCurve) {
+        Estimate apart = Estimate.unknown(WORDS.say("unknown.no-current.apart"));
+        all.add(new CellCharge(apart, apart, apart, selfDischarge(reading, medianDrift), apart));
+        continue;
+      }
       boolean misfit = reading.misfit() > (counted ? MOST_MISFIT : MOST_MISFIT_MADE_UP);
       // A voltage error keeps no cell below its knee.
       boolean misreadBehind = fit.misread(c) && staysBehind(c);
@@ -161,7 +177,7 @@ final class CellAssessor {
                   + sq(traits.cellShapeSd() * spanAh)
                   + sq(EXCESS_SHARE * excess)
                   + sq(traits.wearShare() * loss)
-                  + (counted ? 0 : sq(MADE_UP_LOSS_SHARE * loss) + sq(MADE_UP_AXIS_SD * spanAh)));
+                  + (counted ? 0 : sq(madeUpLossShare() * loss) + sq(MADE_UP_AXIS_SD * spanAh)));
       all.add(
           new CellCharge(
               capacity(loss, lossSd),
@@ -171,6 +187,19 @@ final class CellAssessor {
               voltageOffset(reading, loss, lossSd, medianTop, medianOffset)));
     }
     return all;
+  }
+
+  /**
+   * Whether the cells lie on one curve: if most came out of different sizes, it is the made-up axis
+   * that doesn't fit them.
+   */
+  private boolean onOneCurve() {
+    double[] loss = Arrays.stream(readings).mapToDouble(r -> r.lossAh().value()).toArray();
+    return counted || Robust.spread(loss) < MOST_SPREAD * LikelySize.ALIKE * nominalAh;
+  }
+
+  private double madeUpLossShare() {
+    return traits.flat() ? WARPED_LOSS_SHARE : MADE_UP_LOSS_SHARE;
   }
 
   /**

@@ -11,6 +11,7 @@ import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import sagbook.estimate.axis.AxisBuilder;
 import sagbook.estimate.axis.ChargeAxis;
+import sagbook.estimate.axis.VoltageObserver;
 import sagbook.estimate.curve.ElectrodePair;
 import sagbook.evidence.ThinnedRecord;
 import sagbook.evidence.Turn;
@@ -35,6 +36,9 @@ class CapacityEstimatorTest {
 
   /** What a cell drains beyond the others, Ah a day. */
   private final double[] drainAhPerDay = new double[CELLS];
+
+  /** Size of a cell over that of a usual one; a smaller one is full when the others are. */
+  private final double[] size = {1, 1, 1, 1, 1, 1, 1, 1};
 
   /** Constant error of a cell's voltage, V. */
   private final double[] offsetV = new double[CELLS];
@@ -73,11 +77,33 @@ class CapacityEstimatorTest {
     double day = row / (double) ROWS_A_DAY;
     double lackAh = behindAh[cell] + drainAhPerDay[cell] * day;
     // Below empty the published function falls without end; a cell is at 1.5 V by then.
-    double rest = pair.openCircuit(charge(row) - lackAh / SIZE_AH);
+    double rest = pair.openCircuit(1 - (1 - charge(row) + lackAh / SIZE_AH) / size[cell]);
     return Math.max(1.5, rest) + OHM * amp + offsetV[cell];
   }
 
   private CapacityResult result() {
+    ThinnedRecord record = record();
+    double wanderAhInADay = wanderAh * Math.sqrt(ROWS_A_DAY);
+    return result(record, record, Optional.of(wanderAhInADay));
+  }
+
+  private CapacityResult resultWithoutCurrent() {
+    ThinnedRecord observed = VoltageObserver.observed(record(), pair, SIZE_AH);
+    return result(observed, VoltageObserver.trusted(observed, pair, SIZE_AH), Optional.empty());
+  }
+
+  private CapacityResult result(
+      ThinnedRecord forAxis, ThinnedRecord record, Optional<Double> wanderAhInADay) {
+    List<Turn> turns = new ArrayList<>();
+    for (int d = 0; d < DAYS; d++) {
+      int noon = d * ROWS_A_DAY + ROWS_A_DAY / 2;
+      turns.add(new Turn(true, d * ROWS_A_DAY, noon, 3.4, 3.5, 1));
+    }
+    ChargeAxis axis = AxisBuilder.build(forAxis, turns, SIZE_AH, OHM);
+    return new CapacityEstimator(record, pack, axis, OHM, wanderAhInADay).estimate();
+  }
+
+  private ThinnedRecord record() {
     int rows = DAYS * ROWS_A_DAY;
     SplittableRandom random = new SplittableRandom(7);
     double[] timeS = new double[rows];
@@ -98,24 +124,15 @@ class CapacityEstimatorTest {
         voltageV[c][r] = (float) (cellVolt(c, r, amp) + 0.0005 * random.nextGaussian());
       }
     }
-    List<Turn> turns = new ArrayList<>();
-    for (int d = 0; d < DAYS; d++) {
-      int noon = d * ROWS_A_DAY + ROWS_A_DAY / 2;
-      turns.add(new Turn(true, d * ROWS_A_DAY, noon, 3.4, 3.5, 1));
-    }
-    ThinnedRecord record =
-        new ThinnedRecord(
-            timeS,
-            seconds,
-            new int[rows],
-            currentA,
-            chargeAh,
-            voltageV,
-            new float[0][],
-            new float[0][]);
-    ChargeAxis axis = AxisBuilder.build(record, turns, SIZE_AH, OHM);
-    double wanderAhInADay = wanderAh * Math.sqrt(ROWS_A_DAY);
-    return new CapacityEstimator(record, pack, axis, OHM, Optional.of(wanderAhInADay)).estimate();
+    return new ThinnedRecord(
+        timeS,
+        seconds,
+        new int[rows],
+        currentA,
+        chargeAh,
+        voltageV,
+        new float[0][],
+        new float[0][]);
   }
 
   private static Estimate.Known known(Estimate estimate) {
@@ -168,5 +185,24 @@ class CapacityEstimatorTest {
   void aMisreadCellIsToldItsErrorInAFullMonth() {
     offsetV[4] = 0.015;
     holds(15, result().cells().get(4).voltageOffsetMillivolt(), 1, "error");
+  }
+
+  @Test
+  void withoutCurrentAlikeCellsComeOutAlike() {
+    CapacityResult result = resultWithoutCurrent();
+    for (int c = 0; c < CELLS; c++) {
+      holds(1, result.cells().get(c).relative(), 0.02, "size of cell " + (c + 1));
+    }
+  }
+
+  @Test
+  void withoutCurrentSizesThatMostlyDisagreeAreToldOfNoCell() {
+    System.arraycopy(new double[] {0.8, 0.85, 0.9, 0.95, 1, 1.05, 1.1, 1.15}, 0, size, 0, CELLS);
+    for (CellCharge cell : resultWithoutCurrent().cells()) {
+      for (Estimate told : List.of(cell.relative(), cell.offsetPercent())) {
+        Estimate.Unknown unknown = assertInstanceOf(Estimate.Unknown.class, told);
+        assertTrue(unknown.reason().contains("one curve"), unknown.reason());
+      }
+    }
   }
 }
