@@ -136,7 +136,12 @@ public record StringDraws(
    */
   private record Weighed(AlikeCells.Likely likely, Optional<Estimate.Known> seen) {
     double atItsWord(double weighed, SplittableRandom random) {
-      return seen.isPresent() ? seen.get().value() + sd(seen.get()) * normal(random) : weighed;
+      return seen.map(known -> drawn(known, normal(random))).orElse(weighed);
+    }
+
+    private static double drawn(Estimate.Known known, double normal) {
+      return known.value()
+          + normal * (normal < 0 ? Math.max(sd(known), sdBelow(known)) : sd(known));
     }
   }
 
@@ -186,8 +191,16 @@ public record StringDraws(
         .toList();
   }
 
+  /**
+   * One standard deviation towards larger values, where a small cell's neighbours lie; its range
+   * may reach further down.
+   */
   static double sd(Estimate.Known estimate) {
-    return estimate.halfWidth() / TWO_SIDED_95;
+    return Math.min(estimate.halfWidth(), estimate.high() - estimate.value()) / TWO_SIDED_95;
+  }
+
+  private static double sdBelow(Estimate.Known estimate) {
+    return (estimate.value() - estimate.low()) / TWO_SIDED_95;
   }
 
   /** A standard normal number (Box and Muller 1958). */

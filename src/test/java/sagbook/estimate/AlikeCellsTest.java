@@ -46,6 +46,15 @@ class AlikeCellsTest {
   }
 
   @Test
+  void aCellIsNoLikerItsNeighboursForARangeThatReachesFurtherTheOtherWay() {
+    AlikeCells alike = new AlikeCells(1, 0.01);
+    Estimate.Known even = new Estimate.Known(0.9, 0.85, 0.95);
+    Estimate.Known further = new Estimate.Known(0.9, 0.6, 0.95);
+    assertEquals(alike.weigh(even).mean(), alike.weigh(further).mean(), 1e-12);
+    assertTrue(alike.standsOut(further));
+  }
+
+  @Test
   void aCellThatStandsClearOrIsSeenSharplyStaysWhereItWasSeen() {
     AlikeCells alike = new AlikeCells(1, 0.01);
     assertEquals(0.88, alike.weigh(seen(0.88, 0.01)).best(), 0.0013);
