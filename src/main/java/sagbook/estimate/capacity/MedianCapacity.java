@@ -31,15 +31,15 @@ record MedianCapacity(ThinnedRecord record, PackDescription pack, boolean counte
    */
   private static final double UNSEEN_BY_OTHERS = 0.3;
 
-  /**
-   * How much of that holds for what one cell alone showed: on 13 invented packs of a generator that
-   * shares no code with this project it misplaced the others' empty end by 0.11 of itself (root
-   * mean square; 0.22 at most), so half is enough.
-   */
-  private static final double ALONE = 0.5;
-
   /** The same for the cells' own table, which says where empty is. Common practice, no source. */
   private static final double UNSEEN_BY_TABLE = 0.05;
+
+  /**
+   * How much of either holds for what one cell alone showed: on 13 invented packs of a generator
+   * that shares no code with this project it misplaced the others' empty end by 0.11 of itself
+   * (root mean square; 0.22 at most), so half is enough.
+   */
+  private static final double ALONE = 0.5;
 
   /**
    * The estimate; unknown with a reason where the log can't tell.
