@@ -66,7 +66,8 @@ public final class BankEstimator {
                 slowOhm,
                 counted ? Optional.of(evidence.wanderAhInADay()) : Optional.empty())
             .estimate();
-    List<TemperatureFault> temperature = TemperatureWatch.of(evidence);
+    List<TemperatureFault> temperature =
+        TemperatureWatch.of(evidence.thinned(), evidence.temperatureStuckHours());
     boolean[] trusted = new boolean[temperature.size()];
     for (int c = 0; c < trusted.length; c++) {
       trusted[c] = !(temperature.get(c) instanceof TemperatureFault.Seen);

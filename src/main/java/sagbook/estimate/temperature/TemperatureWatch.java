@@ -2,8 +2,8 @@ package sagbook.estimate.temperature;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import sagbook.estimate.TemperatureFault;
-import sagbook.evidence.Evidence;
 import sagbook.evidence.ThinnedRecord;
 import sagbook.numeric.Robust;
 import sagbook.wording.Words;
@@ -22,19 +22,23 @@ public final class TemperatureWatch {
   /** How far a cell may lie from the string's median for good, K. */
   private static final double FAR_OFF_K = 6;
 
-  /** How much more than its neighbours a reading may move on its own, as a ratio and in K. */
+  /** How much more than its neighbours a reading may move on its own, as a ratio. */
   private static final double RESTLESS_RATIO = 3;
 
-  private static final double RESTLESS_K = 0.22;
-
-  /** Means over this long take resolution and noise away, s. */
-  private static final double MEAN_S = 1800;
+  /**
+   * The least that counts, K: two boards that round to whole degrees, the coarsest that is usual,
+   * scatter by up to half a degree against each other.
+   */
+  private static final double RESTLESS_K = 0.5;
 
   private TemperatureWatch() {}
 
-  /** What is wrong with each cell's temperature. */
-  public static List<TemperatureFault> of(Evidence evidence) {
-    ThinnedRecord record = evidence.thinned();
+  /**
+   * What is wrong with each cell's temperature.
+   *
+   * @param stuckHours longest time for which it stood still while the others moved, one a cell, h
+   */
+  public static List<TemperatureFault> of(ThinnedRecord record, double[] stuckHours) {
     int cells = record.cells();
     List<TemperatureFault> faults = new ArrayList<>();
     if (!record.hasTemperature()) {
@@ -43,22 +47,20 @@ public final class TemperatureWatch {
       }
       return faults;
     }
-    double[] mean = new double[cells];
-    double[] sd = new double[cells];
-    deviations(record, mean, sd);
+    HalfHours halfHours = HalfHours.of(record);
+    double[] mean = IntStream.range(0, cells).mapToDouble(halfHours::mean).toArray();
+    double[] sd = IntStream.range(0, cells).mapToDouble(halfHours::ownMovement).toArray();
     double usualSd = Math.max(0.02, Robust.median(sd));
     for (int c = 0; c < cells; c++) {
-      faults.add(judge(evidence, c, mean[c], sd[c], usualSd));
+      faults.add(judge(stuckHours[c], mean[c], sd[c], usualSd));
     }
     return faults;
   }
 
-  private static TemperatureFault judge(
-      Evidence evidence, int c, double mean, double sd, double usualSd) {
+  private static TemperatureFault judge(double stuck, double mean, double sd, double usualSd) {
     if (Double.isNaN(mean)) {
       return new TemperatureFault.NotLogged();
     }
-    double stuck = evidence.temperatureStuckHours()[c];
     if (stuck > STUCK_HOURS) {
       return new TemperatureFault.Seen(WORDS.say("thermometer.stuck", WORDS.span(3600 * stuck)));
     }
@@ -72,58 +74,5 @@ public final class TemperatureWatch {
           WORDS.say("thermometer.other", Words.fixed(sd, 2), Words.fixed(usualSd, 2)));
     }
     return new TemperatureFault.None();
-  }
-
-  /** Mean and standard deviation of each cell's half-hourly means about the string's median, K. */
-  private static void deviations(ThinnedRecord record, double[] mean, double[] sd) {
-    int cells = record.cells();
-    double[] sum = new double[cells];
-    double[] squares = new double[cells];
-    int[] blocks = new int[cells];
-    double[] one = new double[cells];
-    double[] blockSum = new double[cells];
-    int[] blockRows = new int[cells];
-    double blockStart = Double.NaN;
-    for (int r = 0; r <= record.rows(); r++) {
-      boolean end = r == record.rows();
-      if (end || !(record.timeS()[r] - blockStart < MEAN_S)) {
-        close(blockSum, blockRows, sum, squares, blocks);
-        blockStart = end ? Double.NaN : record.timeS()[r];
-      }
-      if (end) {
-        break;
-      }
-      for (int c = 0; c < cells; c++) {
-        one[c] = record.temperatureC()[c][r];
-      }
-      double middle = Robust.median(one);
-      for (int c = 0; c < cells; c++) {
-        if (!Double.isNaN(one[c])) {
-          blockSum[c] += one[c] - middle;
-          blockRows[c]++;
-        }
-      }
-    }
-    for (int c = 0; c < cells; c++) {
-      mean[c] = blocks[c] == 0 ? Double.NaN : sum[c] / blocks[c];
-      sd[c] =
-          blocks[c] == 0
-              ? Double.NaN
-              : Math.sqrt(Math.max(0, squares[c] / blocks[c] - mean[c] * mean[c]));
-    }
-  }
-
-  private static void close(
-      double[] blockSum, int[] blockRows, double[] sum, double[] squares, int[] blocks) {
-    for (int c = 0; c < sum.length; c++) {
-      if (blockRows[c] > 0) {
-        double m = blockSum[c] / blockRows[c];
-        sum[c] += m;
-        squares[c] += m * m;
-        blocks[c]++;
-      }
-      blockSum[c] = 0;
-      blockRows[c] = 0;
-    }
   }
 }
