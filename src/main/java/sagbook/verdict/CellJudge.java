@@ -15,6 +15,9 @@ import sagbook.model.Finding;
  * only and shows whether wear hides behind it.
  */
 final class CellJudge {
+  /** The middle half of a normal distribution over its 95 % range: 0.674 / 1.960. */
+  private static final double MIDDLE_HALF = 0.344;
+
   private final Rules rules;
 
   CellJudge(Rules rules) {
@@ -48,12 +51,12 @@ final class CellJudge {
     }
     if (found.isEmpty()) {
       // Nobody is called healthy of whom charge or resistance is unknown (a loose joint shows in
-      // nothing else), or of whom something is suspected.
+      // nothing else), or of whom something may well be wrong.
       boolean told =
           cell.capacityRelative() instanceof Estimate.Known
               && cell.chargeOffsetPercent() instanceof Estimate.Known
               && cell.resistanceRelative() instanceof Estimate.Known
-              && !suspected(cell);
+              && !isBeyondSomeLimit(cell, MIDDLE_HALF);
       found.add(told ? Finding.HEALTHY : Finding.INSUFFICIENT_EVIDENCE);
     }
     return found.get(0);
@@ -74,9 +77,34 @@ final class CellJudge {
 
   /** Whether a value is worth acting on, were it only sure. */
   boolean suspected(CellEstimates cell) {
-    return 1 - cell.capacityRelative().find().orElse(1) > rules.capacity().worth()
-        || cell.resistanceRelative().find().orElse(1) - 1 > rules.resistance().worth()
-        || Math.abs(cell.chargeOffsetPercent().find().orElse(0)) > rules.offsetPercent().worth();
+    return isBeyondSomeLimit(cell, 0);
+  }
+
+  /**
+   * Whether some part of the range about a value reaches beyond what is worth acting on. Where that
+   * is the middle half of what is likely, the odds that the cell is well are below three to one:
+   * too little to call it so.
+   *
+   * @param share of the range on either side of the value
+   */
+  private boolean isBeyondSomeLimit(CellEstimates cell, double share) {
+    return above(cell.resistanceRelative(), 1 + rules.resistance().worth(), share)
+        || above(cell.chargeOffsetPercent(), rules.offsetPercent().worth(), share)
+        || above(cell.voltageOffsetMillivolt(), rules.voltageMillivolt().worth(), share)
+        || above(cell.selfDischargeMilliamp(), rules.drainMilliamp().worth(), share)
+        || below(cell.capacityRelative(), 1 - rules.capacity().worth(), share)
+        || below(cell.chargeOffsetPercent(), -rules.offsetPercent().worth(), share)
+        || below(cell.voltageOffsetMillivolt(), -rules.voltageMillivolt().worth(), share);
+  }
+
+  private static boolean above(Estimate estimate, double limit, double share) {
+    return estimate instanceof Estimate.Known k
+        && k.value() + (share == 0 ? 0 : share * (k.high() - k.value())) > limit;
+  }
+
+  private static boolean below(Estimate estimate, double limit, double share) {
+    return estimate instanceof Estimate.Known k
+        && k.value() - share * (k.value() - k.low()) < limit;
   }
 
   /**

@@ -133,7 +133,9 @@ class JudgeTest {
     assertEquals(Finding.LOW_CAPACITY, finding(odd -> odd.capacity(Estimate.of(0.92, 0.01))));
     assertEquals(
         Finding.INSUFFICIENT_EVIDENCE, finding(odd -> odd.capacity(Estimate.of(0.92, 0.05))));
-    assertEquals(Finding.HEALTHY, finding(odd -> odd.capacity(Estimate.of(0.98, 0.05))));
+    assertEquals(Finding.HEALTHY, finding(odd -> odd.capacity(Estimate.of(0.98, 0.01))));
+    assertEquals(
+        Finding.INSUFFICIENT_EVIDENCE, finding(odd -> odd.capacity(Estimate.of(0.98, 0.05))));
   }
 
   @Test
