@@ -112,7 +112,8 @@ class ArchitectureTest {
           "axis", Set.of("curve"),
           "temperature", Set.of(),
           "resistance", Set.of("response"),
-          "capacity", Set.of("axis", "curve"));
+          "capacity", Set.of("axis", "curve"),
+          "drain", Set.of("curve"));
 
   @Test
   void packagesUseOnlyWhatTheFlowAllows() {

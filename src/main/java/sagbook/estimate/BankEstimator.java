@@ -11,6 +11,7 @@ import sagbook.estimate.capacity.CapacityEstimator;
 import sagbook.estimate.capacity.CapacityResult;
 import sagbook.estimate.capacity.CellCharge;
 import sagbook.estimate.curve.ElectrodePair;
+import sagbook.estimate.drain.FallingBehind;
 import sagbook.estimate.resistance.CellResistance;
 import sagbook.estimate.resistance.ResistanceEstimator;
 import sagbook.estimate.resistance.ResistanceResult;
@@ -84,10 +85,15 @@ public final class BankEstimator {
                 offset,
                 axis.share(record, capacity.fullAh(), capacity.spanAh()))
             .estimate();
+    List<Estimate> drains =
+        counted
+            ? capacity.cells().stream().map(CellCharge::selfDischargeMilliamp).toList()
+            : FallingBehind.of(record, pack, slowOhm, evidence.stress().bledAh());
     return assemble(
         evidence,
         pack,
         capacity,
+        drains,
         resistance,
         temperature,
         remarks(pack, record, counted, axis, resistance));
@@ -142,6 +148,7 @@ public final class BankEstimator {
       Evidence evidence,
       PackDescription pack,
       CapacityResult capacity,
+      List<Estimate> drains,
       ResistanceResult resistance,
       List<TemperatureFault> temperature,
       List<String> remarks) {
@@ -159,7 +166,7 @@ public final class BankEstimator {
               r.ohmicExcessMilliohm(),
               r.slowRelative(),
               charge.offsetPercent(),
-              charge.selfDischargeMilliamp(),
+              drains.get(c),
               charge.voltageOffsetMillivolt(),
               temperature.get(c),
               r.change()));

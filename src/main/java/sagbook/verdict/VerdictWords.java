@@ -39,12 +39,7 @@ final class VerdictWords {
       all.add(lessOrMore("why.charge.", o, 1));
     }
     if (cell.selfDischargeMilliamp() instanceof Estimate.Known d && d.isAbove(3)) {
-      all.add(
-          WORDS.say(
-              bleedLogged ? "why.drain" : "why.drain.least",
-              Words.fixed(d.value(), 0),
-              Words.fixed(d.low(), 0),
-              Words.fixed(d.high(), 0)));
+      all.add(drain(d, bleedLogged));
     }
     if (cell.voltageOffsetMillivolt() instanceof Estimate.Known v
         && Math.abs(v.value()) > 6
@@ -55,6 +50,17 @@ final class VerdictWords {
       all.add(WORDS.say("why.thermometer", seen.words()));
     }
     return all;
+  }
+
+  private static String drain(Estimate.Known drain, boolean bleedLogged) {
+    if (drain.isOpen()) {
+      return WORDS.say("why.drain.behind", Words.fixed(drain.low(), 0));
+    }
+    return WORDS.say(
+        bleedLogged ? "why.drain" : "why.drain.least",
+        Words.fixed(drain.value(), 0),
+        Words.fixed(drain.low(), 0),
+        Words.fixed(drain.high(), 0));
   }
 
   /**
