@@ -28,11 +28,17 @@ public record EvenTable(double start, double step, double[] values) {
 
   /** Slope around a place, over one step to either side. */
   public double slopeAt(double place) {
-    return (at(place + step) - at(place - step)) / (2 * step);
+    int i = cell(place);
+    if (i == 0 || i == values.length - 2) {
+      return (at(place + step) - at(place - step)) / (2 * step);
+    }
+    double t = (place - start) / step - i;
+    double before = values[i + 1] - values[i - 1];
+    double behind = values[i + 2] - values[i];
+    return (before + t * (behind - before)) / (2 * step);
   }
 
   private int cell(double place) {
-    int i = (int) Math.floor((place - start) / step);
-    return Math.max(0, Math.min(i, values.length - 2));
+    return Math.max(0, Math.min((int) ((place - start) / step), values.length - 2));
   }
 }

@@ -1,10 +1,7 @@
 package sagbook.numeric;
 
-import org.hipparchus.exception.MathRuntimeException;
-import org.hipparchus.linear.Array2DRowRealMatrix;
-import org.hipparchus.linear.ArrayRealVector;
-import org.hipparchus.linear.CholeskyDecomposition;
-import org.hipparchus.linear.RealMatrix;
+import java.util.Arrays;
+import java.util.Optional;
 
 /**
  * Weighted linear least squares by normal equations, with independent normal priors on the
@@ -126,64 +123,73 @@ public final class Ridge {
     addNormal(a, b, -w);
   }
 
-  /** Solution and covariance. */
+  /** Solution and what is known of its uncertainty. */
   public Solution solve() {
     int n = right.length;
-    RealMatrix matrix = new Array2DRowRealMatrix(n, n);
-    for (int i = 0; i < n; i++) {
-      for (int j = 0; j <= i; j++) {
-        matrix.setEntry(i, j, normal[place(i, j)]);
-        matrix.setEntry(j, i, normal[place(i, j)]);
-      }
-    }
     // Scaling to a unit diagonal keeps parameters of very different size apart from rounding.
     double[] scale = new double[n];
     for (int i = 0; i < n; i++) {
-      double d = matrix.getEntry(i, i);
+      double d = normalAt(i);
       if (!(d > 0)) {
-        return new Solution(new double[n], new double[n][n], false);
+        return Solution.undetermined(n);
       }
       scale[i] = 1 / Math.sqrt(d);
     }
+    double[] scaled = new double[normal.length];
+    double[] b = new double[n];
+    int place = 0;
     for (int i = 0; i < n; i++) {
-      for (int j = 0; j < n; j++) {
-        matrix.multiplyEntry(i, j, scale[i] * scale[j]);
+      for (int j = 0; j <= i; j++) {
+        scaled[place] = normal[place] * scale[i] * scale[j];
+        place++;
       }
-      matrix.addToEntry(i, i, 1e-12);
+      scaled[place - 1] += 1e-12;
+      b[i] = right[i] * scale[i];
     }
-    double[] scaled = new double[n];
-    for (int i = 0; i < n; i++) {
-      scaled[i] = right[i] * scale[i];
-    }
-    try {
-      CholeskyDecomposition cholesky = new CholeskyDecomposition(matrix, 1e-9, 1e-14);
-      double[] b = cholesky.getSolver().solve(new ArrayRealVector(scaled, false)).toArray();
-      double[][] covariance = cholesky.getSolver().getInverse().getData();
-      for (int i = 0; i < n; i++) {
-        b[i] *= scale[i];
-        for (int j = 0; j < n; j++) {
-          covariance[i][j] *= scale[i] * scale[j];
-        }
-      }
-      return new Solution(b, covariance, true);
-    } catch (MathRuntimeException singular) {
-      return new Solution(new double[n], new double[n][n], false);
-    }
+    return CholeskyFactor.of(scaled, n)
+        .map(factor -> new Solution(times(factor.solve(b), scale), scale, Optional.of(factor)))
+        .orElseGet(() -> Solution.undetermined(n));
   }
 
-  /**
-   * What came out.
-   *
-   * @param value parameters
-   * @param covariance their covariance, given unit variance of a weighted residual
-   * @param determined false when the observations don't fix the parameters; the values are then
-   *     meaningless zeros
-   */
-  public record Solution(double[] value, double[][] covariance, boolean determined) {
+  private static double[] times(double[] a, double[] b) {
+    double[] product = new double[a.length];
+    Arrays.setAll(product, i -> a[i] * b[i]);
+    return product;
+  }
+
+  /** What came out. Covariances are those given unit variance of a weighted residual. */
+  public static final class Solution {
+    private final double[] value;
+    private final double[] scale;
+
+    /** Of the normal matrix, scaled; empty when the observations don't fix the parameters. */
+    private final Optional<CholeskyFactor> factor;
+
+    private Solution(double[] value, double[] scale, Optional<CholeskyFactor> factor) {
+      this.value = value;
+      this.scale = scale;
+      this.factor = factor;
+    }
+
+    private static Solution undetermined(int parameters) {
+      return new Solution(new double[parameters], new double[parameters], Optional.empty());
+    }
+
+    /** Parameters; zeros without a meaning when they are not determined. */
+    public double[] value() {
+      return value;
+    }
+
+    /** Whether the observations fix the parameters. */
+    public boolean determined() {
+      return factor.isPresent();
+    }
 
     /** Standard deviation of one parameter. */
     public double sd(int i) {
-      return Math.sqrt(Math.max(0, covariance[i][i]));
+      double[] c = new double[value.length];
+      c[i] = 1;
+      return combinedSd(c);
     }
 
     /** Value of the combination {@code c·b}. */
@@ -197,13 +203,13 @@ public final class Ridge {
 
     /** Standard deviation of the combination {@code c·b}. */
     public double combinedSd(double[] c) {
-      double sum = 0;
-      for (int i = 0; i < c.length; i++) {
-        for (int j = 0; j < c.length; j++) {
-          sum += c[i] * c[j] * covariance[i][j];
+      double squares = 0;
+      if (factor.isPresent()) {
+        for (double z : factor.get().forward(times(c, scale))) {
+          squares += z * z;
         }
       }
-      return Math.sqrt(Math.max(0, sum));
+      return Math.sqrt(squares);
     }
   }
 }
