@@ -30,9 +30,9 @@ public final class WanderSmoother {
    * @param time rising
    * @param observed one a time; NaN where nothing was observed
    * @param gain one a time
-   * @param noiseSd of one observation, one standard deviation
+   * @param noiseSd of each observation, one standard deviation
    */
-  public double[] smooth(double[] time, double[] observed, double[] gain, double noiseSd) {
+  public double[] smooth(double[] time, double[] observed, double[] gain, double[] noiseSd) {
     int n = time.length;
     double[] foreseen = new double[n];
     double[] foreseenVariance = new double[n];
@@ -44,7 +44,7 @@ public final class WanderSmoother {
       foreseen[i] = i == 0 ? 0 : kept[i] * mean[i - 1];
       double carried = i == 0 ? 0 : sq(kept[i]) * variance[i - 1];
       foreseenVariance[i] = carried + sq(sd) * (1 - sq(kept[i]));
-      double of = sq(gain[i]) * foreseenVariance[i] + sq(noiseSd);
+      double of = sq(gain[i]) * foreseenVariance[i] + sq(noiseSd[i]);
       double weight = Double.isNaN(observed[i]) ? 0 : gain[i] * foreseenVariance[i] / of;
       double surprise = weight == 0 ? 0 : observed[i] - gain[i] * foreseen[i];
       mean[i] = foreseen[i] + weight * surprise;

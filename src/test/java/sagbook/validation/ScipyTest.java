@@ -232,7 +232,10 @@ class ScipyTest {
               .mapToDouble(r -> r[column].equals("nan") ? Double.NaN : number(r[column]))
               .toArray();
     }
-    double[] mean = new WanderSmoother(1.7, 4.5).smooth(columns[0], columns[1], columns[2], 0.4);
+    double[] noiseSd = new double[columns[0].length];
+    Arrays.fill(noiseSd, 0.4);
+    double[] mean =
+        new WanderSmoother(1.7, 4.5).smooth(columns[0], columns[1], columns[2], noiseSd);
     assertArrayEquals(columns[3], mean, 1e-9);
   }
 }

@@ -70,7 +70,8 @@ final class CellFit {
    * @param wanderAh of what the drift wanders from knot to knot, Ah
    * @param noiseV of one voltage, V
    * @param axisAh of the charge axis within a day, Ah
-   * @param rowsAlike how many neighbouring rows err alike, so that only one of them counts
+   * @param rowsAlike how many neighbouring rows of the thinned record err alike, so that only one
+   *     of them counts
    * @param apartAh how far apart cells must stand for their polarisation to differ, Ah
    */
   record Priors(
@@ -164,26 +165,23 @@ final class CellFit {
   }
 
   /**
-   * Rows to look at.
+   * Adds some rows, linearised about a state, to a sum of observations.
    *
-   * @param from first
+   * @param from first row
    * @param to one past the last
-   * @param leap one in so many, which stands for those between
    */
-  record Rows(int from, int to, int leap) {}
-
-  /** Adds some rows, linearised about a state, to a sum of observations. */
-  void observe(CellCurve curve, CellState s, int c, CommonPart common, Rows rows, Ridge into) {
-    int r = rows.from();
-    while (r < rows.to()) {
+  void observe(
+      CellCurve curve, CellState s, int c, CommonPart common, int from, int to, Ridge into) {
+    int r = from;
+    while (r < to) {
       // Between two knots all but two parts of the drift are out of play: a sum of its own is
       // small.
       int k = grid.before()[r];
       Ridge between = new Ridge(DRIFT + 2);
       double[] x = new double[DRIFT + 2];
-      for (; r < rows.to() && grid.before()[r] == k; r += rows.leap()) {
+      for (; r < to && grid.before()[r] == k; r++) {
         if (common.known(r)) {
-          observe(curve, s, c, common, r, rows.leap() / priors.rowsAlike(), x, between);
+          observe(curve, s, c, common, r, x, between);
         }
       }
       into.add(
@@ -193,14 +191,7 @@ final class CellFit {
   }
 
   private void observe(
-      CellCurve curve,
-      CellState s,
-      int c,
-      CommonPart common,
-      int r,
-      double count,
-      double[] x,
-      Ridge into) {
+      CellCurve curve, CellState s, int c, CommonPart common, int r, double[] x, Ridge into) {
     CellPlace place = place(s, c, r);
     if (!inSight(curve, place, c, r)) {
       return;
@@ -213,6 +204,7 @@ final class CellFit {
     double residual = view.voltage(c, r) - common.volt(r) - predicted(curve, s, place, r);
     double variance = variance(slope, topAh, common.at(r, slope), r);
     double z = Math.abs(residual) / Math.sqrt(variance);
+    double count = view.rowsOf()[r] / priors.rowsAlike();
     double weight = (z <= 2.5 ? 1 : 2.5 / z) / variance * count;
     x[SHIFT] = -slope;
     x[LOSS] = topSlope;
@@ -251,14 +243,14 @@ final class CellFit {
     int rows = 0;
     int seen = 0;
     EvenTable steepness = curve.steepness();
-    for (int r = 0; r < view.rows(); r += 2) {
+    for (int r = 0; r < view.rows(); r++) {
       if (!common.known(r) || Double.isNaN(view.voltage(c, r))) {
         continue;
       }
       CellPlace place = place(s, c, r);
       double residual = view.voltage(c, r) - common.volt(r) - predicted(curve, s, place, r);
       if (inSight(curve, place, c, r)) {
-        seen++;
+        seen += view.rowsOf()[r];
       } else {
         residual = shortOfEnd(curve, place, residual);
       }
@@ -270,8 +262,8 @@ final class CellFit {
           Math.sqrt(
               sq(USUAL_RESIDUAL_V) + sq(0.7 * common.ofMost(r)) + sq(steep * priors.axisAh()));
       double z = Math.abs(residual) / usual;
-      sum += z <= 2.5 ? z * z / 2 : 2.5 * z - 3.125;
-      rows++;
+      sum += view.rowsOf()[r] * (z <= 2.5 ? z * z / 2 : 2.5 * z - 3.125);
+      rows += view.rowsOf()[r];
     }
     return seen < LEAST_SEEN * rows ? Double.POSITIVE_INFINITY : sum / rows;
   }

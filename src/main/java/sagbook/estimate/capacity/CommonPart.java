@@ -32,8 +32,8 @@ final class CommonPart {
   private static final double MOST_SDS = 3;
 
   private final double axisSdAh;
-  private final double rowsAlike;
   private final double[] day;
+  private final double[] voltSd;
   private final double[] whole;
   private final double[] slope;
   private double[] errorAh;
@@ -43,13 +43,15 @@ final class CommonPart {
    * Nothing in common yet.
    *
    * @param axisSdAh error of the charge axis, one standard deviation, Ah
-   * @param rowsAlike how many neighbouring rows err alike
+   * @param rowsAlike how many neighbouring rows of the thinned record err alike
    * @param day time of each row, days, rising
+   * @param rowsOf how many rows of the thinned record each is the mean of
    */
-  CommonPart(double[] day, int cells, double axisSdAh, double rowsAlike) {
+  CommonPart(double[] day, int[] rowsOf, int cells, double axisSdAh, double rowsAlike) {
     this.axisSdAh = axisSdAh;
-    this.rowsAlike = rowsAlike;
     this.day = day.clone();
+    this.voltSd =
+        Arrays.stream(rowsOf).mapToDouble(n -> VOLT_SD * Math.sqrt(rowsAlike / n)).toArray();
     this.whole = new double[day.length];
     Arrays.fill(whole, Double.NaN);
     this.slope = new double[day.length];
@@ -95,20 +97,13 @@ final class CommonPart {
     }
 
     private double median(double[] values) {
-      Arrays.sort(values, 0, gathered);
-      return Robust.quantileOfSorted(values, gathered, 0.5);
+      return Robust.quantileInPlace(values, gathered, 0.5);
     }
   }
 
-  /**
-   * Shares out what all rows show between the axis and the voltage, once they are settled.
-   *
-   * @param leap one row in so many was settled
-   */
-  void share(int leap) {
-    double[] error =
-        new WanderSmoother(axisSdAh, KEPT_DAYS)
-            .smooth(day, whole, slope, VOLT_SD * Math.sqrt(rowsAlike / leap));
+  /** Shares out what all rows show between the axis and the voltage, once they are settled. */
+  void share() {
+    double[] error = new WanderSmoother(axisSdAh, KEPT_DAYS).smooth(day, whole, slope, voltSd);
     double mostAh = MOST_SDS * axisSdAh;
     errorAh = Arrays.stream(error).map(e -> Math.max(-mostAh, Math.min(mostAh, e))).toArray();
   }

@@ -1,6 +1,8 @@
 package sagbook.estimate.capacity;
 
 import java.util.Arrays;
+import java.util.List;
+import java.util.stream.IntStream;
 import sagbook.numeric.EvenTable;
 
 /**
@@ -27,6 +29,9 @@ final class CurveLearner {
   private final double bottomAnchorAh;
   private final double topAnchorAh;
 
+  /** How much each row says: less shortly after large steps. */
+  private final double[] weight;
+
   /**
    * A learner.
    *
@@ -51,6 +56,12 @@ final class CurveLearner {
     this.slowOhm = slowOhm;
     this.stepAh = stepAh;
     this.bottomAnchorAh = bottomAnchorAh;
+    this.weight = new double[view.rows()];
+    Arrays.setAll(weight, r -> view.rowsOf()[r] / (1 + sq(slowOhm * restlessA(r) / 0.003)));
+  }
+
+  private double restlessA(int r) {
+    return view.currentA()[r] - view.slowCurrentA()[r];
   }
 
   /** The curve of the string's median voltage: a first look, before cells are told apart. */
@@ -61,17 +72,11 @@ final class CurveLearner {
     for (int pass = 0; pass < 3; pass++) {
       bins.clear();
       for (int r = 0; r < view.rows(); r++) {
-        bins.add(view.chargeAh()[r], restingV[r] - hysteresisV * view.hysteresis()[r], weight(r));
+        bins.add(view.chargeAh()[r], restingV[r] - hysteresisV * view.hysteresis()[r], weight[r]);
       }
       hysteresisV = hysteresis(bins, restingV, hysteresisV);
     }
     return new Learned(bins.table(), bins.from(), bins.to(), hysteresisV);
-  }
-
-  /** Rows shortly after large steps say less. */
-  private double weight(int r) {
-    double restless = Math.abs(view.currentA()[r] - view.slowCurrentA()[r]);
-    return 1 / (1 + sq(slowOhm * restless / 0.003));
   }
 
   private double hysteresis(Bins bins, double[] restingV, double now) {
@@ -86,9 +91,8 @@ final class CurveLearner {
       double residual = restingV[r] - table.at(q);
       if (Math.abs(residual) < 0.05) {
         double h = view.hysteresis()[r];
-        double w = weight(r);
-        xy += w * residual * h;
-        xx += w * h * h;
+        xy += weight[r] * residual * h;
+        xx += weight[r] * h * h;
       }
     }
     return Math.max(0, Math.min(0.03, 0.5 * now + 0.5 * xy / xx));
@@ -106,25 +110,14 @@ final class CurveLearner {
     double reach = 0.4 * (range[1] - range[0]);
     Bins bottoms = new Bins(range[0] - reach, range[1] + reach, stepAh);
     Bins tops = new Bins(splitAh - 2 * stepAh, range[1] + reach, stepAh);
-    Bins ownBottom = new Bins(bottoms);
-    Bins ownTop = new Bins(tops);
-    for (int c = 0; c < states.length; c++) {
-      ownBottom.clear();
-      ownTop.clear();
-      for (int r = 0; r < view.rows(); r++) {
-        double v = own(states[c], c, r, curve.hysteresisV());
-        if (Double.isNaN(v)) {
-          continue;
-        }
-        CellPlace place = place(states[c], c, r);
-        if (place.topAh() <= splitAh) {
-          ownBottom.add(place.bottomAh(), v, weight(r));
-        } else if (curve.topVisited()) {
-          ownTop.add(place.topAh(), v - curve.bottom().at(place.bottomAh()), weight(r));
-        }
-      }
-      bottoms.addMeans(ownBottom);
-      tops.addMeans(ownTop);
+    List<CellBins> own =
+        IntStream.range(0, states.length)
+            .parallel()
+            .mapToObj(c -> own(c, states[c], curve, splitAh, new Bins(bottoms), new Bins(tops)))
+            .toList();
+    for (CellBins cell : own) {
+      bottoms.addMeans(cell.bottom);
+      tops.addMeans(cell.top);
     }
     // The knee must not be learned from one cell that is thought to be there by mistake.
     tops.dropBelow(Math.max(2, states.length / 4));
@@ -144,6 +137,26 @@ final class CurveLearner {
         curve.topVisited() && tops.filled() ? tops.to() : curve.visitedToAh(),
         curve.topVisited(),
         curve.hysteresisV());
+  }
+
+  /** What one cell shows of both parts. */
+  private record CellBins(Bins bottom, Bins top) {}
+
+  private CellBins own(
+      int c, CellState state, CellCurve curve, double splitAh, Bins bottom, Bins top) {
+    for (int r = 0; r < view.rows(); r++) {
+      double v = own(state, c, r, curve.hysteresisV());
+      if (Double.isNaN(v)) {
+        continue;
+      }
+      CellPlace place = place(state, c, r);
+      if (place.topAh() <= splitAh) {
+        bottom.add(place.bottomAh(), v, weight[r]);
+      } else if (curve.topVisited()) {
+        top.add(place.topAh(), v - curve.bottom().at(place.bottomAh()), weight[r]);
+      }
+    }
+    return new CellBins(bottom, top);
   }
 
   /** A cell's voltage with everything taken off that is not its open-circuit curve, V. */
@@ -175,10 +188,10 @@ final class CurveLearner {
             - view.bledAh()[c][r]
             - s.shiftAh()
             - grid.at(s.driftAh(), r);
-    double size = 1 + s.stretch();
+    double shrunk = 1 / (1 + s.stretch());
     return new CellPlace(
-        bottomAnchorAh + (q - bottomAnchorAh) / size,
-        topAnchorAh + (q + s.lossAh() - topAnchorAh) / size);
+        bottomAnchorAh + (q - bottomAnchorAh) * shrunk,
+        topAnchorAh + (q + s.lossAh() - topAnchorAh) * shrunk);
   }
 
   /** Rise of the curve shortly beyond a place, V/Ah; none is below zero. */
@@ -290,8 +303,9 @@ final class CurveLearner {
       if (Double.isNaN(value) || Double.isNaN(place)) {
         return;
       }
-      int i = (int) Math.round((place - start) / step);
-      if (i >= 0 && i < sum.length) {
+      double bin = (place - start) / step + 0.5;
+      int i = (int) bin;
+      if (bin >= 0 && i < sum.length) {
         sum[i] += w * value;
         weight[i] += w;
       }

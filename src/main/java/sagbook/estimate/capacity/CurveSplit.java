@@ -14,13 +14,16 @@ import sagbook.numeric.EvenTable;
  * @param bottomAnchorAh place at which the graphite begins, about which a cell's size stretches, Ah
  * @param topAnchorAh place at which the positive electrode ends, about which it stretches, Ah
  * @param presumedFullAh where the string would be full, were it never seen full, Ah
+ * @param anchor the published functions that tell the parts of a sloping curve, which is learned no
+ *     further; empty on a flat one
  */
 record CurveSplit(
     CellCurve curve,
     double splitAh,
     double bottomAnchorAh,
     double topAnchorAh,
-    double presumedFullAh) {
+    double presumedFullAh,
+    Optional<CurveAnchor> anchor) {
 
   /** Rise above the flat part that counts as a knee seen, V. */
   private static final double KNEE_V = 0.055;
@@ -72,7 +75,12 @@ record CurveSplit(
             first.hysteresisV());
     double full = knee ? first.toAh() : first.toAh() + 0.05 * nominalAh;
     return new CurveSplit(
-        curve, knee ? split : first.toAh() + nominalAh, full - 1.02 * nominalAh, full, full);
+        curve,
+        knee ? split : first.toAh() + nominalAh,
+        full - 1.02 * nominalAh,
+        full,
+        full,
+        Optional.empty());
   }
 
   /** Where the curve first stands on the knee at the end of charge, Ah; NaN when it never does. */
@@ -138,6 +146,6 @@ record CurveSplit(
     double full = anchor.map(CurveAnchor::fullAh).orElse(first.toAh() + 0.05 * nominalAh);
     double begin = anchor.map(CurveAnchor::negativeAh).orElse(full - 1.02 * nominalAh);
     double end = anchor.map(CurveAnchor::positiveAh).orElse(full);
-    return new CurveSplit(curve, Double.NaN, begin, end, full);
+    return new CurveSplit(curve, Double.NaN, begin, end, full, anchor);
   }
 }

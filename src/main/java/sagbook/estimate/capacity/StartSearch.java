@@ -1,6 +1,5 @@
 package sagbook.estimate.capacity;
 
-import java.util.Arrays;
 import java.util.stream.IntStream;
 import sagbook.numeric.Robust;
 
@@ -16,7 +15,7 @@ final class StartSearch {
 
   private static final double STEP_SHARE = 0.01;
 
-  /** Rows in a bin below which it says nothing. */
+  /** Rows of the thinned record in a bin below which it says nothing. */
   private static final double FEWEST_ROWS = 3;
 
   private final StringView view;
@@ -50,10 +49,11 @@ final class StartSearch {
         one[c] = view.voltage(c, r);
       }
       double middle = Robust.median(one);
+      int rows = view.rowsOf()[r];
       for (int c = 0; c < cells; c++) {
         if (!Double.isNaN(one[c])) {
-          sum[c][bin] += one[c] - middle;
-          count[c][bin]++;
+          sum[c][bin] += rows * (one[c] - middle);
+          count[c][bin] += rows;
         }
       }
     }
@@ -98,17 +98,35 @@ final class StartSearch {
   private CellState search(double[] mean, Curves curves) {
     double best = Double.POSITIVE_INFINITY;
     CellState found = CellState.reference(knots);
-    int filled = (int) Arrays.stream(mean).filter(v -> !Double.isNaN(v)).count();
+    int[] filled = IntStream.range(0, BINS).filter(k -> !Double.isNaN(mean[k])).toArray();
+    double[] lessBottom = new double[filled.length];
+    double[] residual = new double[filled.length];
     for (int i = -MOST_STEPS; i <= MOST_STEPS; i++) {
+      for (int f = 0; f < filled.length; f++) {
+        lessBottom[f] = mean[filled[f]] - curves.bottom()[i + MOST_STEPS][filled[f]];
+      }
       int from = curve.topVisited() ? -MOST_STEPS : i;
       int to = curve.topVisited() ? MOST_STEPS : i;
       for (int j = from; j <= to; j++) {
-        Fit fit = fit(mean, curves.bottom()[i + MOST_STEPS], curves.top()[j + MOST_STEPS], filled);
+        double[] top = curves.top()[j + MOST_STEPS];
+        int n = 0;
+        for (int f = 0; f < filled.length; f++) {
+          double e = lessBottom[f] - top[filled[f]];
+          if (!Double.isNaN(e)) {
+            residual[n++] = e;
+          }
+        }
+        if (n < CellFit.LEAST_SEEN * filled.length) {
+          continue;
+        }
+        double middle = Robust.quantileInPlace(residual, n, 0.5);
+        double offset = Math.max(-mostOffsetV, Math.min(mostOffsetV, middle));
         // Of equals, the one that asks for the least.
-        double total = fit.cost() * (1 + 0.002 * (Math.abs(i) + Math.abs(i - j)));
-        if (total < best) {
-          best = total;
-          found = CellState.at(i * stepAh, (i - j) * stepAh, fit.offsetV(), knots);
+        double handicap = 1 + 0.002 * (Math.abs(i) + Math.abs(i - j));
+        double cost = handicap * cost(residual, n, offset, best / handicap);
+        if (cost < best) {
+          best = cost;
+          found = CellState.at(i * stepAh, (i - j) * stepAh, offset, knots);
         }
       }
     }
@@ -116,33 +134,18 @@ final class StartSearch {
   }
 
   /**
-   * How well a cell fits.
-   *
-   * @param cost mean absolute deviation beyond a constant, V
-   * @param offsetV that constant, V
+   * How badly a cell fits: mean absolute deviation from a constant, V; infinite where it comes out
+   * higher than the best so far.
    */
-  private record Fit(double cost, double offsetV) {}
-
-  private Fit fit(double[] mean, double[] bottom, double[] top, int filled) {
-    double[] residual = new double[BINS];
-    int n = 0;
-    for (int k = 0; k < BINS; k++) {
-      double e = mean[k] - bottom[k] - top[k];
-      if (!Double.isNaN(e)) {
-        residual[n++] = e;
+  private static double cost(double[] residual, int n, double offsetV, double best) {
+    double total = 1e-4 * n;
+    for (int k = 0; k < n; k++) {
+      double d = Math.min(0.05, Math.abs(residual[k] - offsetV));
+      total += d + 20 * d * d;
+      if (total > best * n) {
+        return Double.POSITIVE_INFINITY;
       }
     }
-    if (n < CellFit.LEAST_SEEN * filled) {
-      return new Fit(Double.POSITIVE_INFINITY, 0);
-    }
-    Arrays.sort(residual, 0, n);
-    double middle = Robust.quantileOfSorted(residual, n, 0.5);
-    double offset = Math.max(-mostOffsetV, Math.min(mostOffsetV, middle));
-    double total = 0;
-    for (int k = 0; k < n; k++) {
-      double d = Math.min(0.05, Math.abs(residual[k] - offset));
-      total += d + 20 * d * d;
-    }
-    return new Fit((total + 1e-4 * n) / n, offset);
+    return total / n;
   }
 }

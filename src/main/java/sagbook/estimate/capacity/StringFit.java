@@ -14,15 +14,6 @@ import sagbook.numeric.Robust;
 final class StringFit {
   private static final int ROUNDS = 12;
 
-  /** The last of them look at every row; until then a part of the rows will do. */
-  private static final int THOROUGH_ROUNDS = 3;
-
-  /** One row of a minute in so many is looked at until then: rows alike add nothing but time. */
-  private static final int LEAP = 4;
-
-  /** Rows longer than this are all looked at, days. */
-  private static final double LONGEST_LEAPT_DAYS = 90.0 / 86_400;
-
   /** After these, cells go half the way, since cells and curve may chase each other. */
   private static final int FREE_ROUNDS = 2;
 
@@ -67,8 +58,8 @@ final class StringFit {
   private final CellState[] states;
   private final CommonPart common;
 
-  /** One row in so many is looked at. */
-  private int leap;
+  /** Where each cell came nearest to full and stayed for some rows, Ah. */
+  private final double[] nearestToFullAh;
 
   StringFit(
       StringView view,
@@ -89,8 +80,8 @@ final class StringFit {
     this.splitAh = splitAh;
     this.nominalAh = nominalAh;
     this.states = new CellState[view.cells()];
+    this.nearestToFullAh = new double[view.cells()];
     this.common = common;
-    this.leap = firstLeap();
   }
 
   CellCurve curve() {
@@ -124,7 +115,6 @@ final class StringFit {
     updateCommon();
     eachCell(c -> states[c] = bestStart(c));
     for (int round = 0; round < ROUNDS; round++) {
-      leap = round < ROUNDS - THOROUGH_ROUNDS ? firstLeap() : 1;
       updateCommon();
       boolean free = round < FREE_ROUNDS;
       eachCell(
@@ -138,6 +128,7 @@ final class StringFit {
       }
     }
     updateCommon();
+    eachCell(c -> nearestToFullAh[c] = nearestToFullAh(c));
   }
 
   /** Cells are fitted side by side: each looks at the curve and at what all have in common only. */
@@ -145,13 +136,9 @@ final class StringFit {
     IntStream.range(0, states.length).parallel().forEach(task);
   }
 
-  private int firstLeap() {
-    return view.days() / view.rows() > LONGEST_LEAPT_DAYS ? 1 : LEAP;
-  }
-
   private CellState step(CellFit fit, CellState from, int c) {
     Ridge sums = new Ridge(fit.parameters());
-    fit.observe(curve, from, c, common, new CellFit.Rows(0, view.rows(), leap), sums);
+    fit.observe(curve, from, c, common, 0, view.rows(), sums);
     fit.observePriors(from, sums);
     return fit.stepped(from, sums.solve(), 0.02 * nominalAh);
   }
@@ -197,11 +184,10 @@ final class StringFit {
   }
 
   private void updateCommon() {
-    IntStream.range(0, (view.rows() + leap - 1) / leap)
+    IntStream.range(0, view.rows())
         .parallel()
         .forEach(
-            k -> {
-              int r = k * leap;
+            r -> {
               CommonPart.Row row = common.row(r);
               for (int c = 0; c < states.length; c++) {
                 CellPlace place = fits[c].place(states[c], c, r);
@@ -213,7 +199,7 @@ final class StringFit {
               }
               row.settle();
             });
-    common.share(leap);
+    common.share();
   }
 
   /** Keeps the reference cell in the middle of the string. */
@@ -262,7 +248,7 @@ final class StringFit {
       sums[k] = new Ridge(fits[c].parameters());
       int from = (int) ((long) view.rows() * k / count);
       int to = (int) ((long) view.rows() * (k + 1) / count);
-      fits[c].observe(curve, states[c], c, common, new CellFit.Rows(from, to, 1), sums[k]);
+      fits[c].observe(curve, states[c], c, common, from, to, sums[k]);
     }
     return sums;
   }
@@ -272,7 +258,7 @@ final class StringFit {
    * rows), V/Ah: what its end of charge can be told by.
    */
   double topSlopeReached(int c) {
-    double nearest = nearestToFullAh(c);
+    double nearest = nearestToFullAh[c];
     double steepest = 0;
     // The table ends flat, so the steepest place shortly before counts.
     for (int k = 0; k <= 8 && !Double.isNaN(nearest); k++) {
@@ -286,7 +272,7 @@ final class StringFit {
    * knee, Ah; infinite when it was seen there or the string never was.
    */
   double roomBelowKneeAh(int c) {
-    double nearest = nearestToFullAh(c);
+    double nearest = nearestToFullAh[c];
     if (!curve.topVisited() || !(curve.top().at(nearest) < KNEE_SEEN_V)) {
       return Double.POSITIVE_INFINITY;
     }
@@ -298,10 +284,14 @@ final class StringFit {
   }
 
   private double nearestToFullAh(int c) {
-    double[] places = new double[view.rows()];
-    for (int r = 0; r < places.length; r++) {
+    double[] places = new double[Arrays.stream(view.rowsOf()).sum()];
+    int to = 0;
+    for (int r = 0; r < view.rows(); r++) {
       CellPlace place = fits[c].place(states[c], c, r);
-      places[r] = fits[c].inSight(curve, place, c, r) ? place.topAh() : Double.NaN;
+      int from = to;
+      to += view.rowsOf()[r];
+      Arrays.fill(
+          places, from, to, fits[c].inSight(curve, place, c, r) ? place.topAh() : Double.NaN);
     }
     double share = Math.max(STAYED_SHARE, STAYED_ROWS / places.length);
     return Robust.quantile(places, 1 - Math.min(MOST_STAYED_SHARE, share));

@@ -7,7 +7,8 @@ import sagbook.evidence.ThinnedRecord;
  * The thinned record as the charge estimators need it: charge axis, currents, hysteresis state and
  * counted bleeding at every row.
  *
- * @param record the thinned record
+ * @param voltageV mean voltage, [cell][row]; NaN when no sample was valid
+ * @param rowsOf how many rows of the thinned record each row is the mean of
  * @param chargeAh charge axis, Ah
  * @param day days since the first row
  * @param currentA current, A
@@ -18,7 +19,8 @@ import sagbook.evidence.ThinnedRecord;
  * @param nominalAh nominal capacity, Ah
  */
 record StringView(
-    ThinnedRecord record,
+    float[][] voltageV,
+    int[] rowsOf,
     double[] chargeAh,
     double[] day,
     double[] currentA,
@@ -53,9 +55,34 @@ record StringView(
       double before = r == 0 ? Math.signum(current[r]) : hysteresis[r - 1];
       hysteresis[r] = before + (Math.signum(current[r]) - before) * (1 - Math.exp(-moved));
     }
-    float[][] bled = bled(record, bleedResistorOhm);
+    int[] one = new int[rows];
+    Arrays.fill(one, 1);
     return new StringView(
-        record, chargeAh, day, current, slow, hysteresis, bled, record.hasBleed(), nominalAh);
+        record.voltageV(),
+        one,
+        chargeAh,
+        day,
+        current,
+        slow,
+        hysteresis,
+        bled(record, bleedResistorOhm),
+        record.hasBleed(),
+        nominalAh);
+  }
+
+  /** The same with one row a group of rows. */
+  StringView of(RowGroups groups) {
+    return new StringView(
+        groups.means(voltageV),
+        groups.rows(),
+        groups.means(chargeAh),
+        groups.means(day),
+        groups.means(currentA),
+        groups.means(slowCurrentA),
+        groups.means(hysteresis),
+        groups.means(bledAh),
+        bleedKnown,
+        nominalAh);
   }
 
   private static float[][] bled(ThinnedRecord record, double resistorOhm) {
@@ -110,11 +137,11 @@ record StringView(
   }
 
   int cells() {
-    return record.cells();
+    return voltageV.length;
   }
 
   double voltage(int cell, int row) {
-    return record.voltageV()[cell][row];
+    return voltageV[cell][row];
   }
 
   double days() {

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
 import java.util.function.IntToDoubleFunction;
 import org.junit.jupiter.api.Test;
 
@@ -19,7 +20,7 @@ class CommonPartTest {
     for (int r = 0; r < day.length; r++) {
       day[r] = r / 1440.0;
     }
-    CommonPart common = new CommonPart(day, 5, AXIS_SD_AH, 10);
+    CommonPart common = new CommonPart(day, one(day.length), 5, AXIS_SD_AH, 10);
     for (int r = 0; r < day.length; r++) {
       CommonPart.Row row = common.row(r);
       for (int c = 0; c < 5; c++) {
@@ -27,8 +28,15 @@ class CommonPartTest {
       }
       row.settle();
     }
-    common.share(1);
+    common.share();
     return common;
+  }
+
+  /** Each row stands for itself. */
+  private static int[] one(int rows) {
+    int[] one = new int[rows];
+    Arrays.fill(one, 1);
+    return one;
   }
 
   private static double kneeInTheLastHour(int row) {
@@ -69,23 +77,23 @@ class CommonPartTest {
   }
 
   @Test
-  void aQuarterOfTheRowsShowsTheSameAxis() {
-    double[] day = new double[1440];
+  void aQuarterOfTheRowsEachTheMeanOfFourShowsTheSameAxis() {
+    double[] day = new double[360];
+    int[] four = new int[360];
+    Arrays.fill(four, 4);
     for (int r = 0; r < day.length; r++) {
-      day[r] = r / 1440.0;
+      day[r] = r / 360.0;
     }
-    CommonPart common = new CommonPart(day, 5, AXIS_SD_AH, 10);
-    for (int r = 0; r < day.length; r += 4) {
+    CommonPart common = new CommonPart(day, four, 5, AXIS_SD_AH, 10);
+    for (int r = 0; r < day.length; r++) {
       CommonPart.Row row = common.row(r);
       for (int c = 0; c < 5; c++) {
-        row.gather(1.5 * kneeInTheLastHour(r), kneeInTheLastHour(r));
+        row.gather(1.5 * kneeInTheLastHour(4 * r), kneeInTheLastHour(4 * r));
       }
       row.settle();
     }
-    common.share(4);
-    assertEquals(1.5, common.axisErrorAh(1430), 0.1);
-    assertEquals(1.5, common.axisErrorAh(1431), 0.1, "of a row that was not looked at");
-    assertTrue(common.known(1432) && !common.known(1433));
+    common.share();
+    assertEquals(1.5, common.axisErrorAh(358), 0.1);
   }
 
   @Test
@@ -99,7 +107,7 @@ class CommonPartTest {
 
   @Test
   void ofARowWithOneCellNothingIsKnown() {
-    CommonPart common = new CommonPart(new double[] {0, 0.1}, 5, AXIS_SD_AH, 10);
+    CommonPart common = new CommonPart(new double[] {0, 0.1}, one(2), 5, AXIS_SD_AH, 10);
     CommonPart.Row alone = common.row(0);
     alone.gather(0.01, KNEE_V_PER_AH);
     alone.settle();
@@ -107,7 +115,7 @@ class CommonPartTest {
     two.gather(0.01, KNEE_V_PER_AH);
     two.gather(0.01, KNEE_V_PER_AH);
     two.settle();
-    common.share(1);
+    common.share();
     assertFalse(common.known(0));
     assertTrue(common.known(1));
   }

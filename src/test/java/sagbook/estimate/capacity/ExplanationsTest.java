@@ -30,7 +30,7 @@ class ExplanationsTest {
             new float[0][]);
     StringView view = StringView.of(record, new double[KNOTS], NOMINAL_AH, 0);
     TimeGrid grid = TimeGrid.over(view.day());
-    CommonPart common = new CommonPart(view.day(), 4, 1, 10);
+    CommonPart common = new CommonPart(view.day(), view.rowsOf(), 4, 1, 10);
     CurveLearner learner = new CurveLearner(view, grid, common, 0.001, 0.2, 0, 0);
     CellFit.Priors priors =
         new CellFit.Priors(20, 8, 30, 0.008, 0.05, 0.001, 1, 0.3, 0.0012, 0.1, 10, 3);
