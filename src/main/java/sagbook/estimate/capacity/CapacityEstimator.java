@@ -65,12 +65,8 @@ public final class CapacityEstimator {
    */
   private static final double MOST_BEYOND_KNEE = 0.05;
 
-  /**
-   * Share of capacity over which rows say the same: two bins of the curve. On a knee that rises by
-   * e within a share k, the mean over a share d misplaces a cell by d²/(24 k), which is 0.008 % of
-   * capacity on the steepest part of LFP (k = 0.7 %).
-   */
-  private static final double ALIKE_SHARE = 1.0 / 280;
+  /** Bins of the learned curve to a nominal capacity. */
+  private static final double CURVE_BINS = 560;
 
   private final ThinnedRecord record;
   private final PackDescription pack;
@@ -117,14 +113,15 @@ public final class CapacityEstimator {
             .map(day -> Math.hypot(COUNTED_AXIS_SD * nominalAh, AXIS_WANDERS * BRIDGED * day))
             .orElse(AXIS_WANDERS * axisWithinDaySd() * nominalAh);
     this.rows = StringView.of(record, axis.chargeAh(), nominalAh, pack.bleedOhm());
-    this.view = rows.of(RowGroups.of(record, axis.chargeAh(), ALIKE_SHARE * nominalAh));
+    // Within one bin the curve can't tell rows apart.
+    this.view = rows.of(RowGroups.of(record, axis.chargeAh(), nominalAh / CURVE_BINS));
     this.grid = TimeGrid.over(view.day());
     this.fast = rows.usualRate() > FASTEST_RATE;
   }
 
   /** Estimates for all cells; unknown with a reason where the log can't tell. */
   public CapacityResult estimate() {
-    double stepAh = nominalAh / 560;
+    double stepAh = nominalAh / CURVE_BINS;
     CommonPart common =
         new CommonPart(view.day(), view.rowsOf(), view.cells(), axisSdAh, rowsAlike());
     CurveLearner.Learned first =
