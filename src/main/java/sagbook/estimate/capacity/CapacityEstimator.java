@@ -68,6 +68,12 @@ public final class CapacityEstimator {
   /** Bins of the learned curve to a nominal capacity. */
   private static final double CURVE_BINS = 560;
 
+  /**
+   * What a cell must seem to have lost to be read as a worn one, as a share of capacity: beyond
+   * what healthy cells differ by. Common practice, no source.
+   */
+  private static final double LOST_MUCH = 0.03;
+
   private final ThinnedRecord record;
   private final PackDescription pack;
   private final double slowOhm;
@@ -160,6 +166,9 @@ public final class CapacityEstimator {
             .parallel()
             .mapToObj(c -> CellReading.of(fit, view, grid, c, misfits[c], lever))
             .toArray(CellReading[]::new);
+    if (counted && !CurveTraits.of(pack.chemistry()).flat() && anchor.isPresent()) {
+      readWornCells(readings, fit, learner, anchor.get().fullAh());
+    }
     boolean topSeen = fit.curve().topVisited();
     Estimate median =
         new MedianCapacity(record, pack, counted, fast)
@@ -171,6 +180,26 @@ public final class CapacityEstimator {
             ? anchor.map(CurveAnchor::fullAh).orElse(split.presumedFullAh())
             : split.presumedFullAh();
     return new CapacityResult(median, fullAh, median.find().orElse(nominalAh), cells);
+  }
+
+  /** Cells that lost much on a sloping curve are read anew, by what their graphite shows. */
+  private void readWornCells(
+      CellReading[] readings, StringFit fit, CurveLearner learner, double fullAh) {
+    CellCurve curve = fit.curve();
+    WornCellFit worn =
+        new WornCellFit(whole(curve), curve.visitedFromAh(), curve.visitedToAh(), fullAh, pack);
+    for (int c = 0; c < readings.length; c++) {
+      CellReading usual = readings[c];
+      if (usual.lossAh().value() > LOST_MUCH * nominalAh && !fit.misread(c)) {
+        CellState state = fit.states()[c];
+        CurveLearner.Learned own = learner.own(state, c, curve.hysteresisV());
+        double atEndAh = state.driftAh()[grid.knots() - 1] + view.bledAh()[c][view.rows() - 1];
+        readings[c] =
+            worn.of(own.curve(), own.fromAh(), own.toAh())
+                .map(cell -> cell.reading(usual, atEndAh, nominalAh))
+                .orElse(usual);
+      }
+    }
   }
 
   private CellFit.Priors priors() {

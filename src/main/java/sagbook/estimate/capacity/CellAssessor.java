@@ -161,7 +161,8 @@ final class CellAssessor {
       boolean misfit = reading.misfit() > (counted ? MOST_MISFIT : MOST_MISFIT_MADE_UP);
       // A voltage error keeps no cell below its knee.
       boolean misreadBehind = fit.misread(c) && staysBehind(c);
-      if (fit.strained(c) || misfit || misreadBehind) {
+      boolean strained = !reading.worn() && fit.strained(c);
+      if (strained || misfit || misreadBehind) {
         Estimate unlike = Estimate.unknown(WORDS.say("unknown.unlike"));
         Estimate drain = selfDischarge(reading, medianDrift);
         all.add(new CellCharge(unlike, unlike, unlike, drain, unlike));
@@ -176,7 +177,7 @@ final class CellAssessor {
                   + sq(kneeSd)
                   + sq(traits.cellShapeSd() * spanAh)
                   + sq(EXCESS_SHARE * excess)
-                  + sq(traits.wearShare() * loss)
+                  + sq(wearShare(reading) * loss)
                   + (counted ? 0 : sq(madeUpLossShare() * loss) + sq(MADE_UP_AXIS_SD * spanAh)));
       all.add(
           new CellCharge(
@@ -196,6 +197,11 @@ final class CellAssessor {
   private boolean onOneCurve() {
     double[] loss = Arrays.stream(readings).mapToDouble(r -> r.lossAh().value()).toArray();
     return counted || Robust.spread(loss) < MOST_SPREAD * LikelySize.ALIKE * nominalAh;
+  }
+
+  /** Share by which what a cell lost is misjudged, since cells wear in more ways than one. */
+  private double wearShare(CellReading reading) {
+    return reading.worn() ? CurveTraits.WEAR_BY_GRAPHITE : traits.wearShare();
   }
 
   private double madeUpLossShare() {
@@ -325,7 +331,7 @@ final class CellAssessor {
         Math.sqrt(
             sq(reading.lossAh().sd())
                 + sq(kneeSd)
-                + sq(traits.wearShare() * loss)
+                + sq(wearShare(reading) * loss)
                 + sq(traits.cellShapeSd() * spanAh));
     double byTopSd = Math.hypot(reading.topAtEndAh().sd(), kneeSd);
     // The room was seen from where the fit left the cell, not from where its last step points to.

@@ -13,6 +13,7 @@ import sagbook.numeric.Ridge;
  * @param driftAhPerDay steady drift of the shift, Ah a day
  * @param offsetV constant error of its voltage, V
  * @param misfit its residuals over the noise of a reading, at least 1
+ * @param worn whether it was told by what its graphite shows ({@link WornCellFit})
  */
 record CellReading(
     Figure lossAh,
@@ -20,7 +21,8 @@ record CellReading(
     Figure topAtEndAh,
     Figure driftAhPerDay,
     Figure offsetV,
-    double misfit) {
+    double misfit,
+    boolean worn) {
   private static final int STRETCHES = 10;
   private static final int QUANTITIES = 5;
 
@@ -62,7 +64,8 @@ record CellReading(
       double sd = Math.hypot(Jackknife.sd(left, q), all[QUANTITIES + q]);
       figures[q] = new Figure(base[q] + all[q], misfit * sd);
     }
-    return new CellReading(figures[0], figures[1], figures[2], figures[3], figures[4], misfit);
+    return new CellReading(
+        figures[0], figures[1], figures[2], figures[3], figures[4], misfit, false);
   }
 
   /** The quantities at the state itself, in the order of the record. */

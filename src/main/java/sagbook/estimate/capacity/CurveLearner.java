@@ -168,6 +168,24 @@ final class CurveLearner {
         - hysteresisV * view.hysteresis()[r];
   }
 
+  /**
+   * One cell's own rest voltage along the charge axis, as it lay there at mid log, less what the
+   * string has in common.
+   */
+  Learned own(CellState s, int c, double hysteresisV) {
+    CellState unmoved = new CellState(0, 0, 0, 0, s.ohm(), s.slowOhm(), s.driftAh());
+    double[] range = range(view.chargeAh());
+    double reach = 0.1 * (range[1] - range[0]);
+    Bins bins = new Bins(range[0] - reach, range[1] + reach, stepAh);
+    for (int r = 0; r < view.rows(); r++) {
+      if (common.known(r)) {
+        double v = own(unmoved, c, r, hysteresisV) - common.volt(r);
+        bins.add(place(unmoved, c, r).bottomAh(), v, weight[r]);
+      }
+    }
+    return new Learned(bins.table(), bins.from(), bins.to(), hysteresisV);
+  }
+
   double slowOhm() {
     return slowOhm;
   }

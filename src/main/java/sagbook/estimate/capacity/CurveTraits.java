@@ -15,6 +15,12 @@ import sagbook.model.Chemistry;
  *     one, one standard deviation
  */
 record CurveTraits(boolean flat, double wearShare, double wornCurveV, double cellShapeSd) {
+  /**
+   * The same share for a cell that was told by its graphite ({@link WornCellFit}), which leaves the
+   * ways of wear free and counts the rest as a misfit. Common practice, no source.
+   */
+  static final double WEAR_BY_GRAPHITE = 0.03;
+
   private static final CurveTraits FLAT = new CurveTraits(true, 0.07, 0.03, 0.0026);
   private static final CurveTraits SLOPING = new CurveTraits(false, 0.12, 0.1, 0.0045);
 

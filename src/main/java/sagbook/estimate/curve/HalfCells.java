@@ -191,6 +191,11 @@ public enum HalfCells implements ElectrodePair {
     };
   }
 
+  /** All pairs whose graphites differ: the same material stands against any positive electrode. */
+  public static List<ElectrodePair> graphites() {
+    return List.of(NMC_CHEN, NMC_ABOUT_ENERGY, NCA_KIM, LCO_AI, SAFARI_DELACOURT);
+  }
+
   private static double graphiteChen(double x) {
     return 1.9793 * Math.exp(-39.3631 * x)
         + 0.2482
