@@ -244,7 +244,8 @@ public final class CapacityEstimator {
             pack,
             whole(curve),
             curve.visitedFromAh() + stepAh,
-            Math.min(curve.visitedToAh(), first.toAh()) - stepAh)
+            Math.min(curve.visitedToAh(), first.toAh()) - stepAh,
+            curve.visitedToAh() - stepAh)
         .filter(anchor -> endsAtTheKnee(anchor, curve));
   }
 

@@ -126,7 +126,8 @@ record CurveSplit(
       CurveLearner.Learned first, PackDescription pack, double nominalAh) {
     EvenTable f = first.curve();
     Optional<CurveAnchor> anchor =
-        CurveAnchor.closest(pack, f, first.fromAh() + f.step(), first.toAh() - f.step());
+        CurveAnchor.closest(
+            pack, f, first.fromAh() + f.step(), first.toAh() - f.step(), first.toAh() - f.step());
     double[] top = new double[f.values().length];
     double[] bottom = new double[top.length];
     for (int i = 0; i < top.length; i++) {
