@@ -17,22 +17,15 @@ public record ResponseBasis(double[] tauS) {
   /** From this time between rows on, the row right after a step is used, s. */
   public static final double SLOW_CADENCE_S = 30;
 
-  /** Time constants of a log whose row right after a step is passed over, s. */
-  private static final double[] FAST_S = {4, 20, 100, 500};
-
-  /**
-   * Those of a slow log, s. There the row after a step counts: as the step lies anywhere before it,
-   * what builds up in less than a row shows in the mean, and without a part of its own would be
-   * taken for a part that is there at once, and be missed at the pulse time.
-   */
-  private static final double[] SLOW_S = {40, 150, 600};
+  /** Time constants, s: any between two of them is followed closely. */
+  private static final double[] ALL_S = {2.5, 5, 10, 20, 40, 80, 160, 320, 640};
 
   /** Time constants that a log of this cadence can tell apart, s. */
   static ResponseBasis forCadence(double cadenceS) {
-    boolean slow = cadenceS >= SLOW_CADENCE_S;
-    double[] all = slow ? SLOW_S : FAST_S;
-    double least = (slow ? 0.6 : 1.2) * cadenceS;
-    double[] kept = Arrays.stream(all).filter(tau -> tau >= least).toArray();
+    double[] kept =
+        Arrays.stream(ALL_S)
+            .filter(tau -> tau >= (cadenceS < SLOW_CADENCE_S ? 1 : 0.5) * cadenceS)
+            .toArray();
     return new ResponseBasis(kept.length == 0 ? new double[] {3 * cadenceS} : kept);
   }
 

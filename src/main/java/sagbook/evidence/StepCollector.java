@@ -1,6 +1,5 @@
 package sagbook.evidence;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
@@ -25,6 +24,20 @@ final class StepCollector {
    */
   private static final double QUIET = 0.12;
 
+  /**
+   * How long the drive is level before and after a step that stands alone, s, and at least so many
+   * rows. Common practice, no source.
+   */
+  private static final double LEVEL_S = 30;
+
+  private static final int LEVEL_ROWS = 2;
+
+  /**
+   * Rows this close see loads come and go, s: hobs, ovens and washing machines take ten seconds to
+   * a minute. Common practice, no source.
+   */
+  private static final double SEES_LOADS_S = 7.5;
+
   /** Rows after the step at which the answer is taken, by kind, s. */
   private static final double[] ANSWER_S = {10, 30, 60, 120};
 
@@ -43,23 +56,24 @@ final class StepCollector {
   private ResponseBasis basis = ResponseBasis.forCadence(10);
   private StepHistory history;
   private int guardRows = 1;
+  private int levelRows = LEVEL_ROWS;
+  private boolean anyStep = true;
   private int[] spans = new int[0];
   private double threshold = Double.POSITIVE_INFINITY;
   private double lastDrive = Double.NaN;
   private double[] faded = new double[0];
   private double[] state = new double[0];
 
-  private final double[] x;
+  private double[] x = new double[0];
   private final double[] y;
   private final boolean[] valid;
-  private final List<StepWindow> windows = new ArrayList<>();
   private StepWindowBuilder window;
 
   StepCollector(Channels channels, double nominalAh) {
     this.channels = channels;
     this.nominalAh = nominalAh;
     this.cells = channels.seriesCells();
-    x = new double[8];
+
     y = new double[cells];
     valid = new boolean[cells];
     history = new StepHistory(2, cells, basis.size());
@@ -70,6 +84,7 @@ final class StepCollector {
     basis = ResponseBasis.forCadence(cadenceS);
     faded = new double[basis.tauS().length];
     state = new double[basis.size()];
+    x = new double[basis.size()];
     window = new StepWindowBuilder(basis, cells);
     // A sweep over all boards takes a second or two: of no account beside half a minute.
     guardRows = cadenceS < ResponseBasis.SLOW_CADENCE_S ? 1 : 0;
@@ -80,7 +95,10 @@ final class StepCollector {
     IntStream first = guardRows == 0 ? IntStream.of(1) : IntStream.empty();
     spans = IntStream.concat(first, after).distinct().filter(rows -> rows <= 40).toArray();
     int longest = spans.length == 0 ? 2 : spans[spans.length - 1];
-    history = new StepHistory(longest + 3, cells, basis.size());
+    levelRows = Math.max(LEVEL_ROWS, (int) Math.rint(LEVEL_S / cadenceS));
+    // A slow log holds too few steps that stand alone; what it loses by that outweighs the gain.
+    anyStep = !channels.hasCurrent() || cadenceS <= SEES_LOADS_S || guardRows == 0;
+    history = new StepHistory(longest + 2 + 2 * levelRows, cells, basis.size());
   }
 
   ResponseBasis basis() {
@@ -136,7 +154,7 @@ final class StepCollector {
       state[basis.immediate()] = Double.isNaN(now) ? 0 : now;
     }
     lastDrive = now;
-    window.rollTo(block.timeS()[r], WINDOW_S, windows);
+    window.rollTo(block.timeS()[r], WINDOW_S);
     window.conditions(block, r, clock);
     if (Double.isNaN(now)) {
       return;
@@ -166,9 +184,9 @@ final class StepCollector {
     }
   }
 
-  /** Observes the pair of rows {@code span} apart that ends one row before the latest. */
+  /** Observes the pair of rows {@code span} apart that ends some level rows before the latest. */
   private void around(int span) {
-    int to = 1;
+    int to = levelRows;
     int from = to + span;
     if (history.rows() < from + 2) {
       return;
@@ -179,13 +197,14 @@ final class StepCollector {
     }
     double quiet = QUIET * range;
     boolean still =
-        Math.abs(history.step(0)) < quiet
-            && (span == 1 || Math.abs(history.step(to)) < quiet)
-            && Math.abs(history.step(from)) < quiet
-            && (guardRows == 0 || Math.abs(history.step(from - 1)) < quiet);
+        history.changes(to - 1, to - 1, quiet) == 0
+            && (span == 1 || history.changes(to, to, quiet) == 0)
+            && history.changes(from, from, quiet) == 0
+            && (guardRows == 0 || history.changes(from - 1, from - 1, quiet) == 0);
     if (!still) {
       return;
     }
+    boolean alone = anyStep || isAlone(from, to, quiet);
     history.stateChange(from, to, x, basis.size());
     double mean = 0;
     int heard = 0;
@@ -208,11 +227,22 @@ final class StepCollector {
         y[c] = mean;
       }
     }
-    window.observe(x, y, valid);
+    window.observe(x, y, valid, alone);
   }
 
+  /**
+   * Whether one step alone lies between two rows and the drive is level before and after. Where
+   * loads come and go, what a row reads says little of what the cell went through since the last.
+   */
+  private boolean isAlone(int from, int to, double quiet) {
+    return history.rows() > from + levelRows
+        && history.changes(0, to - 1, quiet) == 0
+        && history.changes(to, from - 1, quiet) == 1
+        && history.changes(from, from + levelRows - 1, quiet) == 0;
+  }
+
+  /** Windows of all steps, or of those that stand alone; call once, at the end. */
   List<StepWindow> finish() {
-    window.close(windows);
-    return windows;
+    return window.finish();
   }
 }

@@ -44,6 +44,17 @@ final class StepHistory {
     return drive[at(back)] - drive[at(back + 1)];
   }
 
+  /** Into how many of these rows the drive changed by {@code quiet} or more. */
+  int changes(int latest, int earliest, double quiet) {
+    int changes = 0;
+    for (int back = latest; back <= earliest; back++) {
+      if (!(Math.abs(step(back)) < quiet)) {
+        changes++;
+      }
+    }
+    return changes;
+  }
+
   /** Highest less lowest drive from one row to another. */
   double rangeBetween(int from, int to) {
     double low = Double.POSITIVE_INFINITY;

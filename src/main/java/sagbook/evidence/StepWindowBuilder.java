@@ -1,20 +1,28 @@
 package sagbook.evidence;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import sagbook.model.SampleBlock;
 
-/** Sums of one {@link StepWindow} while it is open. */
+/**
+ * Sums of one {@link StepWindow} after another while they are open, of all steps and of those that
+ * stand alone.
+ */
 final class StepWindowBuilder {
+  /**
+   * Share of the pairs of rows that have to be around steps that stand alone. Common practice, no
+   * source.
+   */
+  private static final double LEAST_SETTLED = 0.1;
+
   private final int cells;
-  private final int size;
   private double startS = Double.NaN;
   private double endS;
-  private int rows;
-  private final double[] gram;
-  private final double[][] cross;
-  private final double[] sumSquares;
-  private final int[] cellRows;
+  private final StepSums all;
+  private final StepSums settled;
+  private final List<StepWindow> allClosed = new ArrayList<>();
+  private final List<StepWindow> settledClosed = new ArrayList<>();
   private long seen;
   private final double[] temperature;
   private final int[] temperatureRows;
@@ -24,20 +32,17 @@ final class StepWindowBuilder {
 
   StepWindowBuilder(ResponseBasis basis, int cells) {
     this.cells = cells;
-    this.size = basis.size();
-    gram = new double[size * (size + 1) / 2];
-    cross = new double[cells][size];
-    sumSquares = new double[cells];
-    cellRows = new int[cells];
+    all = new StepSums(basis, cells);
+    settled = new StepSums(basis, cells);
     temperature = new double[cells];
     temperatureRows = new int[cells];
   }
 
   /** Closes the window when the time is beyond it, and opens the next. */
-  void rollTo(double timeS, double lengthS, List<StepWindow> closed) {
+  void rollTo(double timeS, double lengthS) {
     double place = Math.floor(timeS / lengthS) * lengthS;
     if (place != startS) {
-      close(closed);
+      close();
       startS = place;
       endS = place + lengthS;
     }
@@ -68,64 +73,53 @@ final class StepWindowBuilder {
     voltage += valid > 0 ? sum / valid : voltage / Math.max(1, seen - 1);
   }
 
-  void observe(double[] x, double[] y, boolean[] yValid) {
-    rows++;
-    int at = 0;
-    for (int i = 0; i < size; i++) {
-      for (int j = 0; j <= i; j++) {
-        gram[at++] += x[i] * x[j];
-      }
-    }
-    for (int c = 0; c < cells; c++) {
-      double yc = y[c];
-      double[] sums = cross[c];
-      for (int i = 0; i < size; i++) {
-        sums[i] += x[i] * yc;
-      }
-      sumSquares[c] += yc * yc;
-      if (yValid[c]) {
-        cellRows[c]++;
-      }
+  /**
+   * Takes the change of voltage between two rows.
+   *
+   * @param alone whether one step alone lies between them, the drive being level around it
+   */
+  void observe(double[] x, double[] y, boolean[] yValid, boolean alone) {
+    all.observe(x, y, yValid);
+    if (alone) {
+      settled.observe(x, y, yValid);
     }
   }
 
-  void close(List<StepWindow> closed) {
-    if (rows >= 3) {
-      double[] meanTemperature = new double[cells];
-      for (int c = 0; c < cells; c++) {
-        meanTemperature[c] =
-            temperatureRows[c] == 0 ? Double.NaN : temperature[c] / temperatureRows[c];
-      }
-      double[][] crossCopy = new double[cells][];
-      for (int c = 0; c < cells; c++) {
-        crossCopy[c] = cross[c].clone();
-      }
-      closed.add(
-          new StepWindow(
-              startS,
-              endS,
-              rows,
-              meanTemperature,
-              current / seen,
-              charge / seen,
-              voltage / seen,
-              gram.clone(),
-              crossCopy,
-              sumSquares.clone(),
-              cellRows.clone()));
+  /** Closes the window. */
+  void close() {
+    if (all.suffice()) {
+      allClosed.add(closed(all));
     }
-    rows = 0;
+    if (settled.suffice()) {
+      settledClosed.add(closed(settled));
+    }
     seen = 0;
     current = 0;
     charge = 0;
     voltage = 0;
-    Arrays.fill(gram, 0);
-    Arrays.fill(sumSquares, 0);
-    Arrays.fill(cellRows, 0);
     Arrays.fill(temperature, 0);
     Arrays.fill(temperatureRows, 0);
-    for (double[] sums : cross) {
-      Arrays.fill(sums, 0);
+    all.clear();
+    settled.clear();
+  }
+
+  private StepWindow closed(StepSums sums) {
+    double[] meanTemperature = new double[cells];
+    for (int c = 0; c < cells; c++) {
+      meanTemperature[c] =
+          temperatureRows[c] == 0 ? Double.NaN : temperature[c] / temperatureRows[c];
     }
+    return sums.window(
+        startS, endS, meanTemperature, current / seen, charge / seen, voltage / seen);
+  }
+
+  /** Windows of steps that stand alone where these are many, else of all steps. */
+  List<StepWindow> finish() {
+    close();
+    return pairs(settledClosed) >= LEAST_SETTLED * pairs(allClosed) ? settledClosed : allClosed;
+  }
+
+  private static double pairs(List<StepWindow> windows) {
+    return windows.stream().mapToInt(StepWindow::rows).sum();
   }
 }

@@ -77,6 +77,33 @@ public final class Ridge {
     }
   }
 
+  /**
+   * The fit of some of the parameters, the others being zero.
+   *
+   * @param places which parameters, rising
+   */
+  public Ridge part(int[] places) {
+    Ridge part = new Ridge(places.length);
+    for (int i = 0; i < places.length; i++) {
+      part.right[i] = right[places[i]];
+      for (int j = 0; j <= i; j++) {
+        part.addNormal(i, j, normal[place(places[i], places[j])]);
+      }
+    }
+    return part;
+  }
+
+  /** How steeply half of the sum that is minimised falls with each parameter at a place. */
+  public double[] descent(double[] at) {
+    double[] descent = right.clone();
+    for (int i = 0; i < right.length; i++) {
+      for (int j = 0; j < right.length; j++) {
+        descent[i] -= normal[place(Math.max(i, j), Math.min(i, j))] * at[j];
+      }
+    }
+    return descent;
+  }
+
   /** By how much a step away from the best solution raises the sum that is minimised. */
   public double squares(double[] step) {
     double sum = 0;

@@ -1,8 +1,10 @@
 package sagbook.estimate.response;
 
+import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import sagbook.evidence.ResponseBasis;
+import sagbook.numeric.NonNegative;
 import sagbook.numeric.Ridge;
 
 /**
@@ -51,12 +53,11 @@ public record StringResponse(ResponseBasis basis, double[] coefficients, double 
     for (int i = 0; i < p; i++) {
       fit.addNormal(i, i, 1e-6 * pull);
     }
-    Ridge.Solution solution = fit.solve();
-    if (!solution.determined()) {
-      return Optional.empty();
-    }
-    double noise = noise(windows, scale, solution.value(), rows);
-    return Optional.of(new StringResponse(basis, solution.value(), noise, rows));
+    BitSet free = new BitSet();
+    free.set(basis.hysteresis());
+    long used = rows;
+    return NonNegative.solve(fit, free)
+        .map(b -> new StringResponse(basis, b, noise(windows, scale, b, used), used));
   }
 
   private static double noise(List<ReducedWindow> windows, double[] scale, double[] b, long rows) {
