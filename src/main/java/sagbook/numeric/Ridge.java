@@ -2,6 +2,11 @@ package sagbook.numeric;
 
 import java.util.Arrays;
 import java.util.Optional;
+import org.hipparchus.exception.MathRuntimeException;
+import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.ArrayRealVector;
+import org.hipparchus.linear.CholeskyDecomposition;
+import org.hipparchus.linear.DecompositionSolver;
 
 /**
  * Weighted linear least squares by normal equations, with independent normal priors on the
@@ -162,20 +167,29 @@ public final class Ridge {
       }
       scale[i] = 1 / Math.sqrt(d);
     }
-    double[] scaled = new double[normal.length];
+    double[][] scaled = new double[n][n];
     double[] b = new double[n];
     int place = 0;
     for (int i = 0; i < n; i++) {
       for (int j = 0; j <= i; j++) {
-        scaled[place] = normal[place] * scale[i] * scale[j];
-        place++;
+        scaled[i][j] = normal[place++] * scale[i] * scale[j];
+        scaled[j][i] = scaled[i][j];
       }
-      scaled[place - 1] += 1e-12;
+      scaled[i][i] += 1e-12;
       b[i] = right[i] * scale[i];
     }
-    return CholeskyFactor.of(scaled, n)
-        .map(factor -> new Solution(times(factor.solve(b), scale), scale, Optional.of(factor)))
-        .orElseGet(() -> Solution.undetermined(n));
+    try {
+      DecompositionSolver solver =
+          new CholeskyDecomposition(new Array2DRowRealMatrix(scaled, false), 1e-9, 1e-14)
+              .getSolver();
+      return new Solution(times(solve(solver, b), scale), scale, Optional.of(solver));
+    } catch (MathRuntimeException notPositive) {
+      return Solution.undetermined(n);
+    }
+  }
+
+  private static double[] solve(DecompositionSolver solver, double[] b) {
+    return solver.solve(new ArrayRealVector(b, false)).toArray();
   }
 
   private static double[] times(double[] a, double[] b) {
@@ -190,12 +204,12 @@ public final class Ridge {
     private final double[] scale;
 
     /** Of the normal matrix, scaled; empty when the observations don't fix the parameters. */
-    private final Optional<CholeskyFactor> factor;
+    private final Optional<DecompositionSolver> solver;
 
-    private Solution(double[] value, double[] scale, Optional<CholeskyFactor> factor) {
+    private Solution(double[] value, double[] scale, Optional<DecompositionSolver> solver) {
       this.value = value;
       this.scale = scale;
-      this.factor = factor;
+      this.solver = solver;
     }
 
     private static Solution undetermined(int parameters) {
@@ -209,7 +223,7 @@ public final class Ridge {
 
     /** Whether the observations fix the parameters. */
     public boolean determined() {
-      return factor.isPresent();
+      return solver.isPresent();
     }
 
     /** Standard deviation of one parameter. */
@@ -230,13 +244,15 @@ public final class Ridge {
 
     /** Standard deviation of the combination {@code c·b}. */
     public double combinedSd(double[] c) {
-      double squares = 0;
-      if (factor.isPresent()) {
-        for (double z : factor.get().forward(times(c, scale))) {
-          squares += z * z;
+      double variance = 0;
+      if (solver.isPresent()) {
+        double[] scaled = times(c, scale);
+        double[] covariance = solve(solver.get(), scaled);
+        for (int i = 0; i < c.length; i++) {
+          variance += scaled[i] * covariance[i];
         }
       }
-      return Math.sqrt(squares);
+      return Math.sqrt(Math.max(0, variance));
     }
   }
 }

@@ -30,56 +30,10 @@ public final class Robust {
     return quantileInPlace(numbers, n, p);
   }
 
-  /** As {@link #quantile}, of the first {@code n} values, all numbers, which it reorders. */
+  /** As {@link #quantile}, of the first {@code n} values, all numbers, which it sorts. */
   public static double quantileInPlace(double[] values, int n, double p) {
-    if (n == 0) {
-      return Double.NaN;
-    }
-    double place = p * (n - 1);
-    int below = (int) Math.floor(place);
-    select(values, n, below);
-    double next = values[below];
-    if (below + 1 < n) {
-      next = Double.POSITIVE_INFINITY;
-      for (int i = below + 1; i < n; i++) {
-        next = Math.min(next, values[i]);
-      }
-    }
-    return values[below] + (place - below) * (next - values[below]);
-  }
-
-  /**
-   * Brings the value that would stand at a place of the sorted array there, none above it before it
-   * and none below it behind it (Hoare, Algorithm 65: FIND, Communications of the ACM 4 (1961)
-   * 321).
-   */
-  private static void select(double[] values, int n, int place) {
-    int from = 0;
-    int to = n - 1;
-    while (from < to) {
-      double pivot = values[place];
-      int i = from;
-      int j = to;
-      while (i <= j) {
-        while (values[i] < pivot) {
-          i++;
-        }
-        while (pivot < values[j]) {
-          j--;
-        }
-        if (i <= j) {
-          double swapped = values[i];
-          values[i++] = values[j];
-          values[j--] = swapped;
-        }
-      }
-      if (j < place) {
-        from = i;
-      }
-      if (place < i) {
-        to = j;
-      }
-    }
+    Arrays.sort(values, 0, n);
+    return quantileOfSorted(values, n, p);
   }
 
   /** As {@link #quantile}, of the first {@code n} values of an array that is sorted already. */
