@@ -8,6 +8,7 @@ import java.util.function.Function;
 import sagbook.estimate.curve.ElectrodePair;
 import sagbook.model.Estimate;
 import sagbook.model.PackDescription;
+import sagbook.numeric.BoundedNormal;
 import sagbook.numeric.Robust;
 import sagbook.wording.Words;
 
@@ -358,10 +359,17 @@ final class CellAssessor {
                     : sq(LikelySize.ALIKE * unseenShare() * nominalAh))
                 + (counted ? 0 : sq(madeUpOffsetShare() * at) + sq(0.005 * nominalAh)));
     boolean far = !byTop && Math.abs(at) > FURTHEST_APART * nominalAh;
-    if (far || (fast && !byTop) || !(sd < 0.03 * nominalAh)) {
-      return unseen();
-    }
-    return Estimate.of(-100 * at / nominalAh, 100 * sd / nominalAh);
+    // However badly its steps place it, one that was not seen on the knee stands somewhere below.
+    double leastAh = byTop ? Double.NEGATIVE_INFINITY : top - roomAh;
+    boolean told = sd < 0.03 * nominalAh || leastAh > 0;
+    return far || (fast && !byTop) || !told ? unseen() : behind(new BoundedNormal(at, sd, leastAh));
+  }
+
+  /** The offset of a cell that lies so far behind, Ah. */
+  private Estimate behind(BoundedNormal ah) {
+    double percent = -100 / nominalAh;
+    return new Estimate.Known(
+        percent * ah.quantile(0.5), percent * ah.quantile(0.975), percent * ah.quantile(0.025));
   }
 
   private Estimate voltageOffset(

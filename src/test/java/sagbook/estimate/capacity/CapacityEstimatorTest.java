@@ -187,6 +187,16 @@ class CapacityEstimatorTest {
     holds(15, result().cells().get(4).voltageOffsetMillivolt(), 1, "error");
   }
 
+  /** Its steps alone place it badly; that it never rose with the others is sure. */
+  @Test
+  void cellThatNeverRisesWithTheOthersIsSurelyBehind() {
+    behindAh[3] = 3.5;
+    emptiest = 0.3;
+    Estimate.Known offset = known(result().cells().get(3).offsetPercent());
+    assertTrue(offset.isBelow(-0.3), offset.toString());
+    assertTrue(offset.low() <= -3.5 && -3.5 <= offset.high(), offset.toString());
+  }
+
   @Test
   void withoutCurrentAlikeCellsComeOutAlike() {
     CapacityResult result = resultWithoutCurrent();
