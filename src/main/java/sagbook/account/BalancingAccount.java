@@ -61,9 +61,13 @@ public record BalancingAccount(
     boards = List.copyOf(boards);
   }
 
-  /** Whether the boards can keep up with the largest drain; empty when the drain is unknown. */
+  /**
+   * Whether the boards can keep up with the largest drain; empty when the drain is unknown, or
+   * known from below only and not beyond what they can bleed.
+   */
   public Optional<Boolean> keepsUp() {
     return neededMilliamp instanceof Estimate.Known needed
+            && !(needed.isOpen() && mostMilliamp >= needed.low())
         ? Optional.of(mostMilliamp >= needed.high())
         : Optional.empty();
   }

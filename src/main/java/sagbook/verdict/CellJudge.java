@@ -2,6 +2,7 @@ package sagbook.verdict;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.hipparchus.distribution.continuous.NormalDistribution;
 import sagbook.estimate.CellEstimates;
 import sagbook.estimate.TemperatureFault;
 import sagbook.model.Estimate;
@@ -15,8 +16,10 @@ import sagbook.model.Finding;
  * only and shows whether wear hides behind it.
  */
 final class CellJudge {
-  /** The middle half of a normal distribution over its 95 % range: 0.674 / 1.960. */
-  private static final double MIDDLE_HALF = 0.344;
+  /** Chance of being beyond a limit from which on nobody is called healthy. */
+  private static final double MOST_CHANCE = 0.25;
+
+  private static final NormalDistribution NORMAL = new NormalDistribution();
 
   private final Rules rules;
 
@@ -56,7 +59,7 @@ final class CellJudge {
           cell.capacityRelative() instanceof Estimate.Known
               && cell.chargeOffsetPercent() instanceof Estimate.Known
               && cell.resistanceRelative() instanceof Estimate.Known
-              && !isBeyondSomeLimit(cell, MIDDLE_HALF);
+              && !anyLimit(cell, temperatureDoubt, CellJudge::mayWellLieBeyond);
       found.add(told ? Finding.HEALTHY : Finding.INSUFFICIENT_EVIDENCE);
     }
     return found.get(0);
@@ -77,34 +80,46 @@ final class CellJudge {
 
   /** Whether a value is worth acting on, were it only sure. */
   boolean suspected(CellEstimates cell) {
-    return isBeyondSomeLimit(cell, 0);
+    return anyLimit(cell, 0, CellJudge::liesBeyond);
+  }
+
+  /** Something that is asked of an estimate and of the limits within which it asks for nothing. */
+  private interface Question {
+    boolean holds(Estimate estimate, double low, double high);
+  }
+
+  private boolean anyLimit(CellEstimates cell, double temperatureDoubt, Question question) {
+    double charge = rules.offsetPercent().worth();
+    double volt = rules.voltageMillivolt().worth();
+    double most = Double.POSITIVE_INFINITY;
+    Estimate resistance = doubted(cell.resistanceRelative(), temperatureDoubt);
+    return question.holds(resistance, -most, 1 + rules.resistance().worth())
+        || question.holds(cell.capacityRelative(), 1 - rules.capacity().worth(), most)
+        || question.holds(cell.selfDischargeMilliamp(), -most, rules.drainMilliamp().worth())
+        || question.holds(cell.chargeOffsetPercent(), -charge, charge)
+        || question.holds(cell.voltageOffsetMillivolt(), -volt, volt);
+  }
+
+  private static boolean liesBeyond(Estimate estimate, double low, double high) {
+    return estimate instanceof Estimate.Known k && (k.value() < low || k.value() > high);
   }
 
   /**
-   * Whether some part of the range about a value reaches beyond what is worth acting on. Where that
-   * is the middle half of what is likely, the odds that the cell is well are below three to one:
-   * too little to call it so.
-   *
-   * @param share of the range on either side of the value
+   * Whether the odds that the truth lies within the limits are below three to one, too little to
+   * call a cell well. Each side of the range is taken for half of a normal distribution's.
    */
-  private boolean isBeyondSomeLimit(CellEstimates cell, double share) {
-    return above(cell.resistanceRelative(), 1 + rules.resistance().worth(), share)
-        || above(cell.chargeOffsetPercent(), rules.offsetPercent().worth(), share)
-        || above(cell.voltageOffsetMillivolt(), rules.voltageMillivolt().worth(), share)
-        || above(cell.selfDischargeMilliamp(), rules.drainMilliamp().worth(), share)
-        || below(cell.capacityRelative(), 1 - rules.capacity().worth(), share)
-        || below(cell.chargeOffsetPercent(), -rules.offsetPercent().worth(), share)
-        || below(cell.voltageOffsetMillivolt(), -rules.voltageMillivolt().worth(), share);
+  private static boolean mayWellLieBeyond(Estimate estimate, double low, double high) {
+    if (!(estimate instanceof Estimate.Known k)) {
+      return false;
+    }
+    double below = beyond(k.value() - low, k.value() - k.low());
+    double above = beyond(high - k.value(), k.high() - k.value());
+    return liesBeyond(k, low, high) || below + above > MOST_CHANCE;
   }
 
-  private static boolean above(Estimate estimate, double limit, double share) {
-    return estimate instanceof Estimate.Known k
-        && k.value() + (share == 0 ? 0 : share * (k.high() - k.value())) > limit;
-  }
-
-  private static boolean below(Estimate estimate, double limit, double share) {
-    return estimate instanceof Estimate.Known k
-        && k.value() - share * (k.value() - k.low()) < limit;
+  /** Chance that the truth lies farther off on one side than a limit does. */
+  private static double beyond(double limitOff, double rangeOff) {
+    return limitOff == 0 ? 0.5 : NORMAL.cumulativeProbability(-1.959964 * limitOff / rangeOff);
   }
 
   /**

@@ -22,6 +22,9 @@ import sagbook.wording.Words;
 final class CellAssessor {
   private static final Words WORDS = Words.english();
 
+  /** How well a cell's place is known at best, share of capacity. Common practice, no source. */
+  private static final double PLACE_SD = 0.001;
+
   /** Share of capacity by which a charge axis made up from voltages misplaces a cell. */
   private static final double MADE_UP_AXIS_SD = 0.011;
 
@@ -338,7 +341,8 @@ final class CellAssessor {
     // The room was seen from where the fit left the cell, not from where its last step points to.
     // One that stays behind is at most as full as the fit has it.
     double roomAh = staysBehind(cell) ? 0 : fit.roomBelowKneeAh(cell);
-    double mostAh = fit.states()[cell].lossAh() - medianLoss + roomAh;
+    double seenLossAh = reading.worn() ? reading.lossAh().value() : fit.states()[cell].lossAh();
+    double mostAh = seenLossAh - medianLoss + roomAh;
     LikelySize size = LikelySize.of(loss, lossSd, mostAh, nominalAh);
     double byBottomSd = Math.hypot(reading.bottomAtEndAh().sd(), size.sdAh());
     boolean byTop = topSeen && byTopSd < byBottomSd;
@@ -353,14 +357,15 @@ final class CellAssessor {
     double sd =
         Math.sqrt(
             sq(byTop ? byTopSd : byBottomSd)
-                + sq(0.001 * nominalAh)
+                + sq(PLACE_SD * nominalAh)
                 + (traits.flat() || sizesTell()
                     ? 0
                     : sq(LikelySize.ALIKE * unseenShare() * nominalAh))
                 + (counted ? 0 : sq(madeUpOffsetShare() * at) + sq(0.005 * nominalAh)));
     boolean far = !byTop && Math.abs(at) > FURTHEST_APART * nominalAh;
     // However badly its steps place it, one that was not seen on the knee stands somewhere below.
-    double leastAh = byTop ? Double.NEGATIVE_INFINITY : top - roomAh;
+    double leastAh =
+        byTop ? Double.NEGATIVE_INFINITY : top - roomAh - 1.959964 * PLACE_SD * nominalAh;
     boolean told = sd < 0.03 * nominalAh || leastAh > 0;
     return far || (fast && !byTop) || !told ? unseen() : behind(new BoundedNormal(at, sd, leastAh));
   }

@@ -150,9 +150,14 @@ record CurveAnchor(
         double slope = Math.abs(curve.slopeAt(q));
         sd[i] = Math.hypot(0.002, slope * 0.0015 * nominalAh);
       }
-      this.end = endAh / nominalAh;
-      this.endV = curve.at(endAh);
-      this.endSlope = Math.abs(curve.slopeAt(endAh)) * nominalAh;
+      // What was seen beyond full says nothing of what is left to it.
+      double lastAh = endAh;
+      while (lastAh - curve.step() > fromAh && curve.at(lastAh) > fullV) {
+        lastAh -= curve.step();
+      }
+      this.end = lastAh / nominalAh;
+      this.endV = curve.at(lastAh);
+      this.endSlope = Math.abs(curve.slopeAt(lastAh)) * nominalAh;
     }
 
     private double model(double[] p, double q) {

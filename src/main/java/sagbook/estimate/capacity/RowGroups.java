@@ -24,22 +24,26 @@ final class RowGroups {
    * read or was not.
    *
    * @param chargeAh charge axis, Ah
-   * @param mostAh charge from the first row of a group to its last, at most
+   * @param mostAh charge between the lowest and the highest row of a group, at most
    */
   static RowGroups of(ThinnedRecord record, double[] chargeAh, double mostAh) {
     int[] from = new int[chargeAh.length + 1];
     int groups = 0;
+    double low = 0;
+    double high = 0;
     for (int r = 0; r < chargeAh.length; r++) {
       int first = groups == 0 ? r : from[groups - 1];
       boolean together =
           groups > 0
               && r - first < MOST_ROWS
-              && Math.abs(chargeAh[r] - chargeAh[first]) <= mostAh
+              && Math.max(high, chargeAh[r]) - Math.min(low, chargeAh[r]) <= mostAh
               && record.segment()[r] == record.segment()[first]
               && sameCellsRead(record.voltageV(), r - 1, r);
       if (!together) {
         from[groups++] = r;
       }
+      low = together ? Math.min(low, chargeAh[r]) : chargeAh[r];
+      high = together ? Math.max(high, chargeAh[r]) : chargeAh[r];
     }
     from[groups] = chargeAh.length;
     return new RowGroups(Arrays.copyOf(from, groups + 1));

@@ -284,17 +284,22 @@ final class StringFit {
   }
 
   private double nearestToFullAh(int c) {
-    double[] places = new double[Arrays.stream(view.rowsOf()).sum()];
-    int to = 0;
-    for (int r = 0; r < view.rows(); r++) {
-      CellPlace place = fits[c].place(states[c], c, r);
-      int from = to;
-      to += view.rowsOf()[r];
-      Arrays.fill(
-          places, from, to, fits[c].inSight(curve, place, c, r) ? place.topAh() : Double.NaN);
+    double[] place = new double[view.rows()];
+    for (int r = 0; r < place.length; r++) {
+      CellPlace at = fits[c].place(states[c], c, r);
+      place[r] = fits[c].inSight(curve, at, c, r) ? at.topAh() : Double.NaN;
     }
+    double[] places = ofEveryRow(place);
     double share = Math.max(STAYED_SHARE, STAYED_ROWS / places.length);
     return Robust.quantile(places, 1 - Math.min(MOST_STAYED_SHARE, share));
+  }
+
+  /** The same value for each of the record's rows that were taken together. */
+  private double[] ofEveryRow(double[] value) {
+    return IntStream.range(0, value.length)
+        .flatMap(r -> IntStream.generate(() -> r).limit(view.rowsOf()[r]))
+        .mapToDouble(r -> value[r])
+        .toArray();
   }
 
   /**
@@ -339,7 +344,7 @@ final class StringFit {
     }
     boolean[] climbs = new boolean[cells];
     for (int c = 0; c < cells; c++) {
-      climbs[c] = Robust.median(share[c]) > -0.5;
+      climbs[c] = Robust.median(ofEveryRow(share[c])) > -0.5;
     }
     return climbs;
   }

@@ -197,9 +197,12 @@ final class WornCellFit {
         .map(
             fit -> {
               double[] r = residuals(fit.value(), points, usual, wear);
-              double ofPoints = squares(Arrays.copyOf(r, POINTS)) * POINTS_ALIKE;
-              double misfit = Math.sqrt(ofPoints / seen(fit.value(), points));
-              return new Tried(usual, fit, squares(r) + wear.seldom, Math.max(1, misfit));
+              double ofPoints = squares(Arrays.copyOf(r, POINTS));
+              double ofPriors = squares(r) - ofPoints;
+              // A point out of sight counts as one in sight: else what sees least would fit best.
+              double ofAll = ofPoints * POINTS / seen(fit.value(), points);
+              double misfit = Math.sqrt(ofAll * POINTS_ALIKE / POINTS);
+              return new Tried(usual, fit, ofAll + ofPriors + wear.seldom, Math.max(1, misfit));
             });
   }
 

@@ -89,7 +89,7 @@ public final class FallingBehind {
   public static List<Estimate> of(
       ThinnedRecord record, PackDescription pack, double slowOhm, double[] bledAh) {
     if (!pack.isCapacityTold()) {
-      Estimate untold = Estimate.unknown(WORDS.say("unknown.no-current.drain"));
+      Estimate untold = Estimate.unknown(WORDS.say("unknown.no-current.capacity"));
       return Collections.nCopies(record.cells(), untold);
     }
     FallingBehind string = new FallingBehind(record, pack, slowOhm);
@@ -111,8 +111,10 @@ public final class FallingBehind {
     LagTrend trend = LagTrend.of(lags(cell), days);
     double low = milliamp(trend.low() * nominalAh - bledAh / days);
     double best = milliamp(trend.best() * nominalAh - bledAh / days);
-    // One that was ahead and is level now was bled rather than drained.
-    boolean behind = trend.endLag() > trend.best() * days / 2;
+    // One that was ahead and is level now was bled rather than drained; a worn one is behind where
+    // the string is empty all the same.
+    double half = trend.best() * days / 2;
+    boolean behind = trend.endLag() > half && trend.mostFullLag() > half;
     return low > 0 && behind
         ? new Estimate.Known(best, low, best).open()
         : Estimate.unknown(WORDS.say("unknown.no-current.drain"));

@@ -12,8 +12,9 @@ import java.util.List;
  * @param low the lowest likely rate, share of capacity a day
  * @param best the lowest of those that fit best
  * @param endLag how far the cell was behind at the end, at full and at empty, whichever is more
+ * @param mostFullLag how far it may have been behind at the end where the string is full
  */
-record LagTrend(double low, double best, double endLag) {
+record LagTrend(double low, double best, double endLag, double mostFullLag) {
   /** What a range of lag may be off by, share of capacity. Common practice, no source. */
   private static final double LAG_SD = 0.006;
 
@@ -46,31 +47,48 @@ record LagTrend(double low, double best, double endLag) {
     while (cost[low] > cost[best] + LIKELY) {
       low++;
     }
-    double endLag =
-        Math.max(level(full, rate(best), days).endLag(), level(empty, rate(best), days).endLag());
-    return new LagTrend(rate(low), rate(best), endLag);
+    Level atFull = level(full, rate(best), days);
+    double endLag = Math.max(atFull.endLag(), level(empty, rate(best), days).endLag());
+    return new LagTrend(rate(low), rate(best), endLag, atFull.mostLag());
   }
 
   private static double rate(int k) {
     return k * RATE_STEP - FASTEST;
   }
 
-  /** The lag at the end that fits best at one rate, the lowest of equals. */
-  private record Level(double endLag, double cost) {}
+  /** The lag at the end that fits best at one rate, the lowest of equals, and the most likely. */
+  private record Level(double endLag, double mostLag, double cost) {}
 
   private static Level level(List<Lag> lags, double rate, double days) {
-    Level best = new Level(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
-    for (double lag = -MOST_LAG; lag <= MOST_LAG; lag += LAG_STEP) {
-      double cost = 0;
-      for (Lag seen : lags) {
-        double then = lag - rate * (days / 2 - seen.day());
-        double off = Math.max(0, Math.max(seen.low() - then, then - seen.high())) / LAG_SD;
-        cost += Math.min(MOST_COST, off * off);
-      }
-      if (cost < best.cost()) {
-        best = new Level(lag + rate * days / 2, cost);
-      }
+    if (lags.isEmpty()) {
+      return new Level(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY, 0);
     }
-    return lags.isEmpty() ? new Level(Double.NEGATIVE_INFINITY, 0) : best;
+    int steps = (int) Math.round(2 * MOST_LAG / LAG_STEP) + 1;
+    double[] cost = new double[steps];
+    int best = 0;
+    for (int k = 0; k < steps; k++) {
+      cost[k] = cost(lags, rate, days, lag(k));
+      best = cost[k] < cost[best] ? k : best;
+    }
+    int most = steps - 1;
+    while (cost[most] > cost[best] + LIKELY) {
+      most--;
+    }
+    double sinceMiddle = rate * days / 2;
+    return new Level(lag(best) + sinceMiddle, lag(most) + sinceMiddle, cost[best]);
+  }
+
+  private static double lag(int k) {
+    return k * LAG_STEP - MOST_LAG;
+  }
+
+  private static double cost(List<Lag> lags, double rate, double days, double midLag) {
+    double cost = 0;
+    for (Lag seen : lags) {
+      double then = midLag - rate * (days / 2 - seen.day());
+      double off = Math.max(0, Math.max(seen.low() - then, then - seen.high())) / LAG_SD;
+      cost += Math.min(MOST_COST, off * off);
+    }
+    return cost;
   }
 }

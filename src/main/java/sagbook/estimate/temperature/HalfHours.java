@@ -94,9 +94,9 @@ record HalfHours(double[][] departureK, double[][] driver) {
 
   /**
    * How much a cell's departure moves beyond what room and load explain, K, one standard deviation;
-   * NaN when its temperature was never read. A cell at the end of a row is warmed less than its
-   * neighbours by the same load, a resistive one more, and both forget it at their own pace: least
-   * squares give each its own share of every driver.
+   * NaN when its temperature was read too seldom to tell. A cell at the end of a row is warmed less
+   * than its neighbours by the same load, a resistive one more, and both forget it at their own
+   * pace: least squares give each its own share of every driver.
    */
   double ownMovement(int cell) {
     Ridge fit = new Ridge(DRIVERS + 1);
@@ -108,12 +108,13 @@ record HalfHours(double[][] departureK, double[][] driver) {
       fit.observe(explaining(h), departureK[h][cell], 1);
     }
     Ridge.Solution share = fit.solve();
-    return Math.sqrt(
+    double squares =
         Arrays.stream(seen)
             .mapToDouble(h -> departureK[h][cell] - share.combined(explaining(h)))
             .map(left -> left * left)
-            .average()
-            .orElse(Double.NaN));
+            .sum();
+    int free = seen.length - DRIVERS - 1;
+    return free > 0 ? Math.sqrt(squares / free) : Double.NaN;
   }
 
   /** All drivers, and one for what never moves. */

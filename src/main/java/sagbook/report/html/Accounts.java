@@ -100,12 +100,18 @@ final class Accounts {
       sentences.add(words.say("balancing.never-full" + curve()));
     } else if (account.neededMilliamp() instanceof Estimate.Known needed) {
       sentences.add(
-          words.say(
-              account.keepsUp().orElse(false) ? "balancing.keeps-up" : "balancing.falls-behind",
-              most,
-              unit(account.nearFullHours(), "h"),
-              unit(needed.value(), "mA"),
-              unit(needed.high(), "mA")));
+          needed.isOpen()
+              ? words.say(
+                  account.keepsUp().isPresent() ? "balancing.behind.open" : "balancing.open",
+                  most,
+                  unit(account.nearFullHours(), "h"),
+                  unit(needed.low(), "mA"))
+              : words.say(
+                  account.keepsUp().orElse(false) ? "balancing.keeps-up" : "balancing.falls-behind",
+                  most,
+                  unit(account.nearFullHours(), "h"),
+                  unit(needed.value(), "mA"),
+                  unit(needed.high(), "mA")));
       if (bank.verdict().cells().stream().anyMatch(c -> c.finding() == Finding.SELF_DISCHARGE)) {
         sentences.add(words.say("balancing.find-drain"));
       }

@@ -54,6 +54,14 @@ class RowGroupsTest {
   }
 
   @Test
+  void aGroupSpansNoMoreChargeThanAllowedWhenTheChargeTurns() {
+    Arrays.fill(chargeAh, -0.4);
+    chargeAh[0] = 0;
+    chargeAh[1] = 0.4;
+    assertArrayEquals(new int[] {2, 10, 10, 2}, groups().rows());
+  }
+
+  @Test
   void noGroupReachesOverAGap() {
     Arrays.fill(segment, 7, ROWS, 1);
     assertArrayEquals(new int[] {7, 10, 7}, groups().rows());

@@ -137,6 +137,14 @@ class FallingBehindTest {
   }
 
   @Test
+  void wornCellThatWasAheadAndIsBledUntilItIsLevelIsNotDrained() {
+    capacityAh[ODD] = 245;
+    charge[ODD] += 0.05;
+    drainA = day -> day < 20 ? 0.029 : 0;
+    assertNoneFallsBehind();
+  }
+
+  @Test
   void whatABoardIsKnownToHaveBledIsNoDrain() {
     drainA = day -> 0.08;
     bledAh[ODD] = 0.08 * 24 * DAYS;

@@ -22,13 +22,16 @@ class AccountsTest {
   private static final CheckResult MONTH = InventedResult.month();
 
   private static Accounts accounts(Chemistry chemistry, double nearFullHours) {
+    return accounts(chemistry, nearFullHours, new Estimate.Known(2, 1, 3));
+  }
+
+  private static Accounts accounts(Chemistry chemistry, double nearFullHours, Estimate needed) {
     BankResult b = MONTH.banks().get(0);
     BalancingAccount.Board board =
         new BalancingAccount.Board(
             20, 26, 0.9996, 1_780_000_000, false, new Estimate.Known(0, 0, 0));
     BalancingAccount balancing =
-        new BalancingAccount(
-            Collections.nCopies(16, board), nearFullHours, 49, new Estimate.Known(2, 1, 3));
+        new BalancingAccount(Collections.nCopies(16, board), nearFullHours, 49, needed);
     BankResult bled =
         new BankResult(
             b.bank(),
@@ -68,6 +71,14 @@ class AccountsTest {
             "At that rate the boards need about 10.0 days (8.6 to 11.4) to bring cell 5 level with"
                 + " the others."),
         said);
+  }
+
+  @Test
+  void aDrainKnownFromBelowOnlyIsComparedByTheLeastThatItMayBe() {
+    String within = said(accounts(Chemistry.LFP, 38, new Estimate.Known(30, 20, 30).open()));
+    assertTrue(within.contains("is 20 mA at the least; as its upper end is not known"), within);
+    String beyond = said(accounts(Chemistry.LFP, 38, new Estimate.Known(90, 60, 90).open()));
+    assertTrue(beyond.contains("is 60 mA at the least: they may not keep up"), beyond);
   }
 
   /** A sloping curve has no plateau: a board sees everywhere which cell is ahead. */
