@@ -166,7 +166,8 @@ public final class CapacityEstimator {
             .parallel()
             .mapToObj(c -> CellReading.of(fit, view, grid, c, misfits[c], lever))
             .toArray(CellReading[]::new);
-    if (counted && !CurveTraits.of(pack.chemistry()).flat() && anchor.isPresent()) {
+    boolean wellSeen = fit.seenAh() > CellAssessor.WELL_SEEN * nominalAh;
+    if (counted && wellSeen && !CurveTraits.of(pack.chemistry()).flat() && anchor.isPresent()) {
       readWornCells(readings, fit, learner, anchor.get().fullAh());
     }
     boolean topSeen = fit.curve().topVisited();

@@ -83,7 +83,7 @@ final class CellAssessor {
   /**
    * Share of capacity that must have been gone through for the steps to be told from each other.
    */
-  private static final double WELL_SEEN = 0.6;
+  static final double WELL_SEEN = 0.6;
 
   /** A curve that leaves so many times the noise of a reading does not fit. Common practice. */
   private static final double MOST_MISFIT = 4;
@@ -187,7 +187,7 @@ final class CellAssessor {
           new CellCharge(
               capacity(loss, lossSd),
               relative(loss, lossSd),
-              offset(c, reading, kneeSd, medianTop, medianLoss),
+              offset(c, reading, kneeSd, medianTop, medianLoss, medianOffset),
               selfDischarge(reading, medianDrift),
               voltageOffset(reading, loss, lossSd, medianTop, medianOffset)));
     }
@@ -327,7 +327,12 @@ final class CellAssessor {
    * whichever is surer.
    */
   private Estimate offset(
-      int cell, CellReading reading, double kneeSd, double medianTop, double medianLoss) {
+      int cell,
+      CellReading reading,
+      double kneeSd,
+      double medianTop,
+      double medianLoss,
+      double medianOffset) {
     double loss = reading.lossAh().value() - medianLoss;
     double top = reading.topAtEndAh().value() - medianTop;
     // What wear and a cell's own shape do to its loss moves where its steps seem to place it.
@@ -358,14 +363,18 @@ final class CellAssessor {
         Math.sqrt(
             sq(byTop ? byTopSd : byBottomSd)
                 + sq(PLACE_SD * nominalAh)
+                + sq(takenBackV(reading, medianTop, medianOffset) / fit.usualSlope())
                 + (traits.flat() || sizesTell()
                     ? 0
                     : sq(LikelySize.ALIKE * unseenShare() * nominalAh))
                 + (counted ? 0 : sq(madeUpOffsetShare() * at) + sq(0.005 * nominalAh)));
     boolean far = !byTop && Math.abs(at) > FURTHEST_APART * nominalAh;
-    // However badly its steps place it, one that was not seen on the knee stands somewhere below.
+    // However badly its steps place it, one that was not seen on the knee stands somewhere below. A
+    // sloping curve has no knee at its top.
     double leastAh =
-        byTop ? Double.NEGATIVE_INFINITY : top - roomAh - 1.959964 * PLACE_SD * nominalAh;
+        byTop || !traits.flat()
+            ? Double.NEGATIVE_INFINITY
+            : top - roomAh - 1.959964 * PLACE_SD * nominalAh;
     boolean told = sd < 0.03 * nominalAh || leastAh > 0;
     return far || (fast && !byTop) || !told ? unseen() : behind(new BoundedNormal(at, sd, leastAh));
   }
@@ -398,6 +407,7 @@ final class CellAssessor {
             sq(reading.offsetV().sd())
                 + sq(counted ? COUNTED_AXIS_V : elsewhere * MADE_UP_AXIS_V)
                 + sq(ownShapeV())
+                + sq(takenBackV(reading, medianTop, medianOffset))
                 + sq(traits.wornCurveV() * loss / spanAh));
     return sd < WIDEST_VOLTAGE_SD
         ? Estimate.of(1000 * (reading.offsetV().value() - medianOffset), 1000 * sd)
@@ -410,6 +420,18 @@ final class CellAssessor {
    */
   private double ownShapeV() {
     return traits.cellShapeSd() * spanAh * fit.usualSlope() * Math.sqrt(unseenShare());
+  }
+
+  /**
+   * What a cell seems to be misread by, as far as what it seems to be displaced by takes that back,
+   * V. On a slope of which little was gone through both look alike, and a cell that reads as its
+   * neighbours do is hardly wrong by much in two ways at once.
+   */
+  private double takenBackV(CellReading reading, double medianTop, double medianOffset) {
+    double misreadV = reading.offsetV().value() - medianOffset;
+    double displacedV = -(reading.topAtEndAh().value() - medianTop) * fit.usualSlope();
+    boolean toldApart = traits.flat() || wellSeen() || misreadV * displacedV >= 0;
+    return toldApart ? 0 : Math.min(Math.abs(misreadV), Math.abs(displacedV));
   }
 
   private double unseenShare() {

@@ -43,6 +43,12 @@ public final class FallingBehind {
   /** What a board may be off by, V. Common practice, no source. */
   private static final double BOARD_V = 0.004;
 
+  /**
+   * Share by which a published curve may stretch what a cell is behind, be it steeper there or
+   * gentler than the cells' own. Common practice, no source.
+   */
+  private static final double CURVE_STRETCH = 0.25;
+
   /** Share of the drop over the resistance that is not known, for all cells alike. */
   private static final double UNKNOWN_DROP_SHARE = 0.5;
 
@@ -109,7 +115,7 @@ public final class FallingBehind {
       return Estimate.unknown(WORDS.say("unknown.five-days"));
     }
     LagTrend trend = LagTrend.of(lags(cell), days);
-    double low = milliamp(trend.low() * nominalAh - bledAh / days);
+    double low = milliamp((1 - CURVE_STRETCH) * trend.low() * nominalAh - bledAh / days);
     double best = milliamp(trend.best() * nominalAh - bledAh / days);
     // One that was ahead and is level now was bled rather than drained; a worn one is behind where
     // the string is empty all the same.
