@@ -1,6 +1,5 @@
 package sagbook.estimate.resistance;
 
-import java.util.Arrays;
 import sagbook.numeric.Robust;
 
 /**
@@ -10,17 +9,13 @@ import sagbook.numeric.Robust;
  * @param inverse mean of {@code 1/T - 1/T(median)} over the windows used, one a cell, 1/K; NaN when
  *     its temperature was not logged
  * @param kelvin mean temperature of the string, K; 25 °C when not logged
- * @param sdK standard deviation of each cell's warmth, K
  */
-record CellWarmth(double[] inverse, double kelvin, double[] sdK) {
+record CellWarmth(double[] inverse, double kelvin) {
   /** What a board's thermometer says of its cell, one standard deviation. Common practice. */
   private static final double BOARD_K = 0.5;
 
   /** How far cells of one shelf differ where nothing was logged. Common practice, no source. */
   private static final double SHELF_K = 1;
-
-  /** With fewer thermometers neighbours tell nothing. Common practice, no source. */
-  private static final int FEWEST_ON_A_SHELF = 3;
 
   /** A thermometer further out than this says nothing of its cell. Common practice, no source. */
   private static final double MOST_K = 8;
@@ -60,23 +55,7 @@ record CellWarmth(double[] inverse, double kelvin, double[] sdK) {
       double mean = count[c] == 0 ? Double.NaN : sum[c] / count[c];
       inverse[c] = !trusted[c] || Math.abs(mean) > MOST_K / (kelvin * kelvin) ? Double.NaN : mean;
     }
-    return onAShelf(inverse, kelvin);
-  }
-
-  /** The same with what the neighbours say of each cell, where enough are known. */
-  private static CellWarmth onAShelf(double[] inverse, double kelvin) {
-    double perKelvin = -1 / (kelvin * kelvin);
-    double[] readK = Arrays.stream(inverse).map(i -> i / perKelvin).toArray();
-    if (Arrays.stream(readK).filter(k -> !Double.isNaN(k)).count() < FEWEST_ON_A_SHELF) {
-      double[] sdK = Arrays.stream(readK).map(k -> Double.isNaN(k) ? SHELF_K : BOARD_K).toArray();
-      return new CellWarmth(inverse, kelvin, sdK);
-    }
-    ShelfWarmth shelf = ShelfWarmth.of(readK, BOARD_K, SHELF_K);
-    double middleK = Robust.median(shelf.warmK());
-    return new CellWarmth(
-        Arrays.stream(shelf.warmK()).map(k -> perKelvin * (k - middleK)).toArray(),
-        kelvin,
-        shelf.sdK());
+    return new CellWarmth(inverse, kelvin);
   }
 
   /**
@@ -95,7 +74,8 @@ record CellWarmth(double[] inverse, double kelvin, double[] sdK) {
    * @param kilojouleSd its standard deviation, kJ/mol
    */
   double factorSd(int cell, double kilojoule, double kilojouleSd) {
-    double byReading = perKelvin(kilojoule) * sdK[cell] / (kelvin * kelvin);
+    double apartK = known(cell) ? BOARD_K : SHELF_K;
+    double byReading = perKelvin(kilojoule) * apartK / (kelvin * kelvin);
     double byLaw = known(cell) ? perKelvin(kilojouleSd) * inverse[cell] : 0;
     return Math.hypot(byReading, byLaw);
   }
