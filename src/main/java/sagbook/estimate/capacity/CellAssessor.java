@@ -22,6 +22,17 @@ import sagbook.wording.Words;
 final class CellAssessor {
   private static final Words WORDS = Words.english();
 
+  /**
+   * An offset that is known less well, as a share of capacity, one standard deviation, is not told.
+   */
+  private static final double WIDEST_OFFSET_SD = 0.03;
+
+  /**
+   * How well the place is known from which a cell would have been seen on the knee, share of
+   * capacity, one standard deviation. Common practice, no source.
+   */
+  private static final double KNEE_PLACE_SD = 0.005;
+
   /** How well a cell's place is known at best, share of capacity. Common practice, no source. */
   private static final double PLACE_SD = 0.001;
 
@@ -369,14 +380,18 @@ final class CellAssessor {
                     : sq(LikelySize.ALIKE * unseenShare() * nominalAh))
                 + (counted ? 0 : sq(madeUpOffsetShare() * at) + sq(0.005 * nominalAh)));
     boolean far = !byTop && Math.abs(at) > FURTHEST_APART * nominalAh;
+    if (far || (fast && !byTop)) {
+      return unseen();
+    }
+    if (sd < WIDEST_OFFSET_SD * nominalAh) {
+      return Estimate.of(-100 * at / nominalAh, 100 * sd / nominalAh);
+    }
     // However badly its steps place it, one that was not seen on the knee stands somewhere below. A
     // sloping curve has no knee at its top.
-    double leastAh =
-        byTop || !traits.flat()
-            ? Double.NEGATIVE_INFINITY
-            : top - roomAh - 1.959964 * PLACE_SD * nominalAh;
-    boolean told = sd < 0.03 * nominalAh || leastAh > 0;
-    return far || (fast && !byTop) || !told ? unseen() : behind(new BoundedNormal(at, sd, leastAh));
+    double leastAh = top - roomAh - 1.959964 * KNEE_PLACE_SD * nominalAh;
+    return !byTop && traits.flat() && leastAh > 0
+        ? behind(new BoundedNormal(at, sd, leastAh))
+        : unseen();
   }
 
   /** The offset of a cell that lies so far behind, Ah. */

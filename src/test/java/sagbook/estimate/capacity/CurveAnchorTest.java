@@ -20,19 +20,19 @@ class CurveAnchorTest {
   private static final double LFP_SHARE = 0.92;
   private static final double GRAPHITE_SHARE = 0.76;
 
-  private final PackDescription pack;
-
-  CurveAnchorTest() throws InputProblem {
-    pack =
-        PackFile.parse(
-            "pack.toml",
-            """
-            [pack]
-            name = "Barn"
-            chemistry = "lfp"
-            series_cells = 8
-            nominal_capacity_ah = 100
-            """);
+  private static PackDescription pack(double fullV) throws InputProblem {
+    return PackFile.parse(
+        "pack.toml",
+        """
+        [pack]
+        name = "Barn"
+        chemistry = "lfp"
+        series_cells = 8
+        nominal_capacity_ah = 100
+        [limits]
+        cell_full_v = %s
+        """
+            .formatted(fullV));
   }
 
   private static double volt(double q) {
@@ -63,24 +63,34 @@ class CurveAnchorTest {
     return low;
   }
 
-  private CurveAnchor anchor(double toV, double endV) {
+  private static CurveAnchor anchor(double toV, double endV) throws InputProblem {
+    return anchor(3.65, toV, endV);
+  }
+
+  private static CurveAnchor anchor(double fullV, double toV, double endV) throws InputProblem {
     double step = NOMINAL_AH / 560;
     double[] values = new double[580];
     for (int i = 0; i < values.length; i++) {
       values[i] = volt(Math.min(i * step, place(3.66)));
     }
     EvenTable curve = new EvenTable(0, step, values);
-    return CurveAnchor.closest(pack, curve, place(2.7), place(toV), place(endV)).orElseThrow();
+    return CurveAnchor.closest(pack(fullV), curve, place(2.7), place(toV), place(endV))
+        .orElseThrow();
   }
 
   @Test
-  void aKneeSharperThanAnyPublishedOneEndsWhereItWasSeenToLead() {
+  void aKneeSharperThanAnyPublishedOneEndsWhereItWasSeenToLead() throws InputProblem {
     assertEquals(place(3.65), anchor(3.40, 3.60).fullAh(), 0.15);
   }
 
   @Test
-  void aKneeThatWasNotSeenEndsWhereGentlerFunctionsPutIt() {
+  void aKneeThatWasNotSeenEndsWhereGentlerFunctionsPutIt() throws InputProblem {
     double flat = anchor(3.34, 3.34).fullAh();
     assertTrue(flat > place(3.65), "gentler functions end later: " + flat);
+  }
+
+  @Test
+  void whatWasSeenBeyondFullDoesNotMoveFull() throws InputProblem {
+    assertEquals(place(3.45), anchor(3.45, 3.40, 3.60).fullAh(), 0.1);
   }
 }
