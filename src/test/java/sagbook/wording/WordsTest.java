@@ -1,5 +1,6 @@
 package sagbook.wording;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
 import static java.util.stream.Collectors.toSet;
 import static org.junit.jupiter.api.Assertions.assertDoesNotThrow;
 import static org.junit.jupiter.api.Assertions.assertEquals;
@@ -7,7 +8,13 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.util.HashSet;
 import java.util.Locale;
+import java.util.Objects;
+import java.util.Properties;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
@@ -88,6 +95,28 @@ final class WordsTest {
     String said = assertDoesNotThrow(() -> WORDS.say(key, "a", "b", "c", "d", "e", "f"));
     assertFalse(said.isBlank(), key);
     assertFalse(said.contains("{"), key);
+  }
+
+  /** The later of two would silently stand for both. */
+  @Test
+  void noKeyIsWrittenTwice() throws IOException {
+    Set<Object> twice = new HashSet<>();
+    Properties words =
+        new Properties() {
+          @Override
+          public synchronized Object put(Object key, Object value) {
+            Object before = super.put(key, value);
+            if (before != null) {
+              twice.add(key);
+            }
+            return before;
+          }
+        };
+    try (InputStream in = Words.class.getResourceAsStream("/sagbook/words.properties")) {
+      words.load(new InputStreamReader(Objects.requireNonNull(in), UTF_8));
+    }
+    assertFalse(words.isEmpty());
+    assertEquals(Set.of(), twice);
   }
 
   @Test

@@ -95,7 +95,7 @@ public final class FallingBehind {
   public static List<Estimate> of(
       ThinnedRecord record, PackDescription pack, double slowOhm, double[] bledAh) {
     if (!pack.isCapacityTold()) {
-      Estimate untold = Estimate.unknown(WORDS.say("unknown.no-current.capacity"));
+      Estimate untold = Estimate.unknown(WORDS.say("unknown.no-current.drain.capacity"));
       return Collections.nCopies(record.cells(), untold);
     }
     FallingBehind string = new FallingBehind(record, pack, slowOhm);
