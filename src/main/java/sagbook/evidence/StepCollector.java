@@ -57,7 +57,10 @@ final class StepCollector {
   private StepHistory history;
   private int guardRows = 1;
   private int levelRows = LEVEL_ROWS;
+
+  /** Whether all steps count, so that none need be told from the others. */
   private boolean anyStep = true;
+
   private int[] spans = new int[0];
   private double threshold = Double.POSITIVE_INFINITY;
   private double lastDrive = Double.NaN;
@@ -73,7 +76,6 @@ final class StepCollector {
     this.channels = channels;
     this.nominalAh = nominalAh;
     this.cells = channels.seriesCells();
-
     y = new double[cells];
     valid = new boolean[cells];
     history = new StepHistory(2, cells, basis.size());
@@ -204,7 +206,7 @@ final class StepCollector {
     if (!still) {
       return;
     }
-    boolean alone = anyStep || isAlone(from, to, quiet);
+    boolean alone = !anyStep && isAlone(from, to, quiet);
     history.stateChange(from, to, x, basis.size());
     double mean = 0;
     int heard = 0;

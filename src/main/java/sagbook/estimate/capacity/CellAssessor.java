@@ -374,7 +374,7 @@ final class CellAssessor {
         Math.sqrt(
             sq(byTop ? byTopSd : byBottomSd)
                 + sq(PLACE_SD * nominalAh)
-                + sq(takenBackV(reading, medianTop, medianOffset) / fit.usualSlope())
+                + sq(takenBackAh(reading, medianTop, medianOffset))
                 + (traits.flat() || sizesTell()
                     ? 0
                     : sq(LikelySize.ALIKE * unseenShare() * nominalAh))
@@ -389,7 +389,7 @@ final class CellAssessor {
     // However badly its steps place it, one that was not seen on the knee stands somewhere below. A
     // sloping curve has no knee at its top.
     double leastAh = top - roomAh - 1.959964 * KNEE_PLACE_SD * nominalAh;
-    return !byTop && traits.flat() && leastAh > 0
+    return !byTop && traits.flat() && leastAh > 0 && sd < nominalAh
         ? behind(new BoundedNormal(at, sd, leastAh))
         : unseen();
   }
@@ -422,7 +422,7 @@ final class CellAssessor {
             sq(reading.offsetV().sd())
                 + sq(counted ? COUNTED_AXIS_V : elsewhere * MADE_UP_AXIS_V)
                 + sq(ownShapeV())
-                + sq(takenBackV(reading, medianTop, medianOffset))
+                + sq(fit.usualSlope() * takenBackAh(reading, medianTop, medianOffset))
                 + sq(traits.wornCurveV() * loss / spanAh));
     return sd < WIDEST_VOLTAGE_SD
         ? Estimate.of(1000 * (reading.offsetV().value() - medianOffset), 1000 * sd)
@@ -438,15 +438,15 @@ final class CellAssessor {
   }
 
   /**
-   * What a cell seems to be misread by, as far as what it seems to be displaced by takes that back,
-   * V. On a slope of which little was gone through both look alike, and a cell that reads as its
+   * How far a cell seems to be displaced, as far as what it seems to be misread by takes that back,
+   * Ah. On a slope of which little was gone through both look alike, and a cell that reads as its
    * neighbours do is hardly wrong by much in two ways at once.
    */
-  private double takenBackV(CellReading reading, double medianTop, double medianOffset) {
+  private double takenBackAh(CellReading reading, double medianTop, double medianOffset) {
     double misreadV = reading.offsetV().value() - medianOffset;
-    double displacedV = -(reading.topAtEndAh().value() - medianTop) * fit.usualSlope();
-    boolean toldApart = traits.flat() || wellSeen() || misreadV * displacedV >= 0;
-    return toldApart ? 0 : Math.min(Math.abs(misreadV), Math.abs(displacedV));
+    double behindAh = reading.topAtEndAh().value() - medianTop;
+    boolean toldApart = traits.flat() || wellSeen() || misreadV * behindAh <= 0;
+    return toldApart ? 0 : Math.min(Math.abs(misreadV) / fit.usualSlope(), Math.abs(behindAh));
   }
 
   private double unseenShare() {
