@@ -20,6 +20,7 @@ import sagbook.estimate.response.StringResponse;
 import sagbook.estimate.temperature.TemperatureWatch;
 import sagbook.evidence.Evidence;
 import sagbook.evidence.ThinnedRecord;
+import sagbook.model.Chemistry;
 import sagbook.model.Estimate;
 import sagbook.model.PackDescription;
 import sagbook.wording.Words;
@@ -81,6 +82,7 @@ public final class BankEstimator {
         new ResistanceEstimator(
                 evidence,
                 windows,
+                pack.chemistry() == Chemistry.LFP,
                 trusted,
                 offset,
                 axis.share(record, capacity.fullAh(), capacity.spanAh()))

@@ -168,8 +168,8 @@ final class CellJudge {
 
   /**
    * In the cell or in a joint: a worn cell scales its whole response, so its slow part stands as
-   * far above the string's as the whole; a joint leaves the slow part alone. Whichever lies nearer,
-   * in standard deviations. When neither is nearer the joint is named, because looking at it is
+   * far above the string's as the whole; a joint leaves the slow part alone. The cell is named
+   * where it lies nearer by a standard deviation at least, else the joint, because looking at it is
    * cheap.
    */
   private static Finding whereItSits(CellEstimates cell) {
@@ -177,7 +177,9 @@ final class CellJudge {
         && cell.resistanceRelative() instanceof Estimate.Known whole) {
       double asCell = Math.abs(slow.value() - whole.value());
       double asJoint = Math.abs(slow.value() - 1);
-      return asCell < asJoint ? Finding.HIGH_RESISTANCE : Finding.CONNECTION;
+      return asCell + slow.halfWidth() / 1.959964 < asJoint
+          ? Finding.HIGH_RESISTANCE
+          : Finding.CONNECTION;
     }
     return Finding.CONNECTION;
   }

@@ -36,7 +36,10 @@ record CellComparison(
     double stringSd) {
   private static final int STRETCHES = 12;
 
-  /** Scale of the whole response, what a joint adds (ohm), how late the cell is read (s). */
+  /**
+   * Scale of the whole response, what a joint adds (ohm), and how late the cell is read (s) or,
+   * without current, what the open-circuit curve takes from its share.
+   */
   private static final int PARAMETERS = 3;
 
   /**
@@ -78,7 +81,7 @@ record CellComparison(
               IntStream.range(0, n).filter(w -> (long) w * stretches / n == stretch)));
     }
     double ohm = response.at(pulseS);
-    Builder builder = new Builder(used.cells(), used.jointShare(response, pulseS));
+    Builder builder = new Builder(used.cells(), used.drive().jointShare(response, pulseS));
     for (int c = 0; c < builder.cells(); c++) {
       int cell = c;
       builder.cell(c, parts.stream().map(sums -> sums.cell()[cell]).toArray(Ridge[]::new), ohm);
@@ -104,7 +107,7 @@ record CellComparison(
               w ->
                   observe(
                       used.windows().get(w),
-                      map(response, used.scale()[w], used.joint()),
+                      used.drive().parts(response, used.scale()[w], w),
                       used.weight()[w] * precision,
                       sums,
                       string));
@@ -135,26 +138,6 @@ record CellComparison(
         whole[c] = solution.combined(asked);
       }
       return whole;
-    }
-
-    /** Combinations of the basis that explain one cell. */
-    private static double[][] map(StringResponse response, double scale, double[] joint) {
-      int p = response.coefficients().length;
-      double[] shape = response.coefficients().clone();
-      for (int i = 0; i < p; i++) {
-        shape[i] *= scale;
-      }
-      return new double[][] {shape, joint, rate(shape, response.basis().tauS())};
-    }
-
-    /** What a second later adds to a response of this shape: its slow parts have built up more. */
-    private static double[] rate(double[] shape, double[] tauS) {
-      double[] rate = new double[shape.length];
-      for (int k = 0; k < tauS.length; k++) {
-        rate[0] += shape[1 + k] / tauS[k];
-        rate[1 + k] = -shape[1 + k] / tauS[k];
-      }
-      return rate;
     }
 
     private static void observe(

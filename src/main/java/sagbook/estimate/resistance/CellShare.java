@@ -102,39 +102,48 @@ record CellShare(
     for (int c = 0; c < compared.whole().length; c++) {
       Optional<LevelBreak> change = days.breakOf(c);
       if (change.isEmpty()) {
-        all.add(steady(compared, law, used.leastSd(), c));
+        all.add(steady(compared, law, used.drive(), c));
       } else {
         double since = days.startS()[change.get().before()];
         CellComparison after = CellComparison.of(used.since(since), response, pulseS);
-        all.add(changed(after, law, used.leastSd(), c, change.get(), since));
+        all.add(changed(after, law, used.drive(), c, change.get(), since));
       }
     }
     return all;
   }
 
-  private static CellShare steady(CellComparison compared, AtOnePlace law, double leastSd, int c) {
+  private static CellShare steady(CellComparison compared, AtOnePlace law, Drive drive, int c) {
     double relative = law.whole(compared, c) / medianWhole(compared, law);
     double medianSlow = median(compared, other -> law.factor(other) * compared.slow()[other]);
     double slow = law.factor(c) * compared.slow()[c] / medianSlow;
     return new CellShare(
         relative,
-        Math.hypot(sd(compared.wholeSd()[c], leastSd, relative, slow), law.factorSd(c) * slow),
+        hypot(
+            sd(compared.wholeSd()[c], drive, relative, slow),
+            law.factorSd(c) * slow,
+            drive.coldDoubt() * compared.ohmic()[c]),
         compared.ohmic()[c] - Robust.median(compared.ohmic()),
         partSd(compared.ohmicSd()[c]),
         slow,
-        Math.hypot(partSd(compared.slowSd()[c]), law.factorSd(c) * slow),
+        hypot(
+            partSd(compared.slowSd()[c]),
+            law.factorSd(c) * slow,
+            drive.shapeDoubt() * compared.ohmic()[c]),
         Optional.empty());
   }
 
   /** The whole as the days show it at the end; whether it is slow, as all rows since the change. */
   private static CellShare changed(
-      CellComparison after, AtOnePlace law, double leastSd, int c, LevelBreak found, double since) {
-    CellShare mean = steady(after, law, leastSd, c);
+      CellComparison after, AtOnePlace law, Drive drive, int c, LevelBreak found, double since) {
+    CellShare mean = steady(after, law, drive, c);
     double end = law.factor(c) * found.end();
     double more = end - mean.relative();
     return new CellShare(
         end,
-        Math.hypot(sd(found.endSd(), leastSd, end, mean.slow()), law.factorSd(c) * mean.slow()),
+        hypot(
+            sd(found.endSd(), drive, end, mean.slow()),
+            law.factorSd(c) * mean.slow(),
+            drive.coldDoubt() * mean.ohmicExcess()),
         mean.ohmicExcess() + more,
         Math.hypot(mean.ohmicExcessSd(), found.endSd()),
         mean.slow(),
@@ -144,7 +153,7 @@ record CellShare(
                 since,
                 Estimate.of(
                     law.factor(c) * found.level(),
-                    Math.hypot(STRETCHES_ARE_ALIKE * found.levelSd(), leastSd)))));
+                    Math.hypot(STRETCHES_ARE_ALIKE * found.levelSd(), drive.leastSd())))));
   }
 
   private static double partSd(double scatter) {
@@ -155,8 +164,12 @@ record CellShare(
    * A slow part that is out of all proportion is partly the curve of a cell that stands elsewhere
    * on it, and then the whole is less sure.
    */
-  private static double sd(double scatter, double leastSd, double relative, double slow) {
+  private static double sd(double scatter, Drive drive, double relative, double slow) {
     double odd = 0.05 * Math.abs(slow - relative);
-    return Math.hypot(Math.hypot(STRETCHES_ARE_ALIKE * scatter, leastSd), odd);
+    return hypot(STRETCHES_ARE_ALIKE * scatter, drive.leastSd(), odd);
+  }
+
+  private static double hypot(double a, double b, double c) {
+    return Math.hypot(Math.hypot(a, b), c);
   }
 }

@@ -50,7 +50,7 @@ record DayByDay(double[] startS, double[][] relative) {
           CellComparison.Sums sums =
               CellComparison.Sums.of(used, response, chosen.stream().mapToInt(w -> w));
           double[] whole =
-              sums.whole(response.at(pulseS), used.jointShare(response, pulseS), TOLD_SD);
+              sums.whole(response.at(pulseS), used.drive().jointShare(response, pulseS), TOLD_SD);
           double median = Robust.median(whole);
           if (median > 0) { // not so on a day that tells too little, whose median is NaN
             starts.add(day * DAY_S);

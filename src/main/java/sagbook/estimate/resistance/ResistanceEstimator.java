@@ -42,6 +42,7 @@ public final class ResistanceEstimator {
 
   private final Evidence evidence;
   private final List<ReducedWindow> windows;
+  private final boolean flat;
   private final boolean[] trusted;
   private final double[] offset;
   private final double[] charge;
@@ -51,6 +52,7 @@ public final class ResistanceEstimator {
    * An estimator for one bank.
    *
    * @param windows its step windows
+   * @param flat whether the cells' open-circuit curve is flat between its knees
    * @param trusted whether each cell's thermometer is to be believed
    * @param offset charge of each cell beyond the string's, as a share of capacity; 0 when unknown
    * @param chargeAt charge 0 to 1 of the string at a time (s since 1970), NaN when unknown
@@ -58,11 +60,13 @@ public final class ResistanceEstimator {
   public ResistanceEstimator(
       Evidence evidence,
       List<ReducedWindow> windows,
+      boolean flat,
       boolean[] trusted,
       double[] offset,
       DoubleUnaryOperator chargeAt) {
     this.evidence = evidence;
     this.windows = windows;
+    this.flat = flat;
     this.trusted = trusted.clone();
     this.offset = offset.clone();
     this.cells = evidence.channels().seriesCells();
@@ -195,9 +199,7 @@ public final class ResistanceEstimator {
               absolute
                   ? Estimate.of(share.ohmicExcess() * unit, share.ohmicExcessSd() * unit)
                   : Estimate.unknown(noAbsolute),
-              evidence.channels().hasCurrent()
-                  ? Estimate.of(share.slow(), share.slowSd())
-                  : Estimate.unknown(WORDS.say("unknown.no-current.slow")),
+              slow(share),
               share.change()));
     }
     Estimate energy =
@@ -205,6 +207,22 @@ public final class ResistanceEstimator {
             .map(r -> (Estimate) Estimate.of(r.activationEnergy(), r.activationEnergySd()))
             .orElse(Estimate.unknown(noAbsolute));
     return new ResistanceResult(pulseS, energy, all);
+  }
+
+  /**
+   * Slow part of a cell's answer. Without current it shows only where rows are close and the curve
+   * is flat; on a slope what the charge does to the voltage grows as slow parts do.
+   */
+  private Estimate slow(CellShare share) {
+    if (evidence.channels().hasCurrent()) {
+      return Estimate.of(share.slow(), share.slowSd());
+    }
+    if (!flat) {
+      return Estimate.unknown(WORDS.say("unknown.no-current.slope"));
+    }
+    return evidence.cadenceS() < ResponseBasis.SLOW_CADENCE_S
+        ? Estimate.of(share.slow(), share.slowSd())
+        : Estimate.unknown(WORDS.say("unknown.no-current.slow"));
   }
 
   private static double sq(double x) {

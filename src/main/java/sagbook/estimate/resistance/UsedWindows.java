@@ -16,45 +16,24 @@ import sagbook.numeric.Robust;
  * @param windows in order of time
  * @param scale size of the string's response in each over the pooled one; 0 leaves a window out
  * @param weight what each counts, 0 to 1
- * @param joint what a joint adds to a cell's response, as a combination of the response's parts
- * @param leastSd what no repetition shows of a cell's share, one standard deviation
+ * @param drive what the cells' answers are put against
  */
-record UsedWindows(
-    List<ReducedWindow> windows, double[] scale, double[] weight, double[] joint, double leastSd) {
-  /**
-   * Beyond this the string's mean voltage answers by its slow parts. Common practice, no source.
-   */
-  private static final double FADES_S = 100;
-
+record UsedWindows(List<ReducedWindow> windows, double[] scale, double[] weight, Drive drive) {
   private static final int PASSES = 3;
 
   /** Departures beyond so many usual ones count less and less (Huber 1964); common practice. */
   private static final double USUAL = 2;
 
-  /**
-   * Spread between cells that no repetition shows; these two were set so that intervals hold the
-   * truth on invented packs of a generator that shares no code with this project.
-   */
-  private static final double LEAST_SD_BY_CURRENT = 0.006;
-
-  private static final double LEAST_SD_BY_VOLTAGE = 0.012;
-
-  /** All windows alike, in a log with current: what a joint adds is there at once and stays. */
+  /** All windows alike, in a log with current. */
   static UsedWindows ofCurrent(List<ReducedWindow> windows, double[] scale, ResponseBasis basis) {
-    double[] joint = new double[basis.charge()];
-    joint[basis.immediate()] = 1;
-    return new UsedWindows(windows, scale, ones(scale.length), joint, LEAST_SD_BY_CURRENT);
+    Drive drive = Drive.current(windows.size(), basis);
+    return new UsedWindows(windows, scale, ones(scale.length), drive);
   }
 
-  /**
-   * The same without current, where the string's mean voltage drives. That goes on growing after a
-   * step, so beside it what a joint adds fades.
-   */
+  /** The same without current, where the string's mean voltage drives. */
   static UsedWindows ofVoltage(List<ReducedWindow> windows, double[] scale, ResponseBasis basis) {
-    double[] joint = new double[basis.charge()];
-    joint[basis.immediate()] = 1;
-    joint[basis.slow(FADES_S)] = -1;
-    return new UsedWindows(windows, scale, ones(scale.length), joint, LEAST_SD_BY_VOLTAGE);
+    Drive drive = Drive.voltage(windows, basis);
+    return new UsedWindows(windows, scale, ones(scale.length), drive);
   }
 
   private static double[] ones(int n) {
@@ -64,17 +43,7 @@ record UsedWindows(
   }
 
   private UsedWindows withWeight(double[] other) {
-    return new UsedWindows(windows, scale, other, joint, leastSd);
-  }
-
-  /** What one unit of a joint adds at the pulse time, as a share of the string's response there. */
-  double jointShare(StringResponse response, double pulseS) {
-    double sum = 0;
-    double[] at = response.basis().weightsAt(pulseS);
-    for (int i = 0; i < joint.length; i++) {
-      sum += joint[i] * at[i];
-    }
-    return sum / response.at(pulseS);
+    return new UsedWindows(windows, scale, other, drive);
   }
 
   int size() {
@@ -95,8 +64,7 @@ record UsedWindows(
         windows.subList(first, size()),
         Arrays.copyOfRange(scale, first, size()),
         Arrays.copyOfRange(weight, first, size()),
-        joint,
-        leastSd);
+        drive.from(first));
   }
 
   /**

@@ -43,16 +43,6 @@ class UsedWindowsTest {
   }
 
   @Test
-  void withoutCurrentWhatAJointAddsFades() {
-    List<ReducedWindow> windows = Windows.of(SHARE, NO_JOINT, (w, c, a) -> 0);
-    UsedWindows used = UsedWindows.ofVoltage(windows, Windows.ones(windows.size()), Windows.BASIS);
-    StringResponse itself =
-        new StringResponse(Windows.BASIS, new double[] {1, 0, 0, 0, 0}, 1e-3, 100);
-    assertEquals(Math.exp(-0.1), used.jointShare(itself, 10), 1e-12);
-    assertEquals(Math.exp(-3), used.jointShare(itself, 300), 1e-12);
-  }
-
-  @Test
   void aLaterStretchKeepsItsOwnWeights() {
     List<ReducedWindow> windows = Windows.of(SHARE, NO_JOINT, (w, c, a) -> 0);
     UsedWindows used = weighed(windows);
