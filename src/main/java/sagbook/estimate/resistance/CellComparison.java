@@ -52,13 +52,10 @@ record CellComparison(
    * By what share of the string's resistance joints differ where none is bad. Common practice, no
    * source.
    */
-  private static final double JOINTS_DIFFER = 0.05;
+  static final double JOINTS_DIFFER = 0.05;
 
   /** How wide the prior of a joint is over what was found of it, so that a bad one stands out. */
   private static final double BAD_JOINT = 2;
-
-  /** No joint takes anything away, and sound ones are a tenth or so. Common practice, no source. */
-  private static final double LEAST_JOINT = -0.15;
 
   /** Width of a prior that leaves nothing open, as a share of the string's resistance. */
   private static final double FIXED = 1e-3;
@@ -81,7 +78,8 @@ record CellComparison(
               IntStream.range(0, n).filter(w -> (long) w * stretches / n == stretch)));
     }
     double ohm = response.at(pulseS);
-    Builder builder = new Builder(used.cells(), used.drive().jointShare(response, pulseS));
+    Builder builder =
+        new Builder(used.cells(), used.drive(), used.drive().jointShare(response, pulseS));
     for (int c = 0; c < builder.cells(); c++) {
       int cell = c;
       builder.cell(c, parts.stream().map(sums -> sums.cell()[cell]).toArray(Ridge[]::new), ohm);
@@ -94,8 +92,9 @@ record CellComparison(
    *
    * @param cell one a cell
    * @param string the mean of all cells
+   * @param drive what the cells' answers are put against
    */
-  record Sums(Ridge[] cell, Ridge string) {
+  record Sums(Ridge[] cell, Ridge string, Drive drive) {
     static Sums of(UsedWindows used, StringResponse response, IntStream chosen) {
       Ridge[] sums = new Ridge[used.cells()];
       Arrays.setAll(sums, c -> new Ridge(PARAMETERS));
@@ -111,14 +110,14 @@ record CellComparison(
                       used.weight()[w] * precision,
                       sums,
                       string));
-      return new Sums(sums, string);
+      return new Sums(sums, string, used.drive());
     }
 
     /** Slow scale, immediate part, ohm, and delay, s, of every cell. */
     double[][] solutions(double ohm) {
       double[][] all = new double[cell.length][];
       for (int c = 0; c < all.length; c++) {
-        all[c] = solution(new Ridge[] {cell[c]}, -1, ohm).value();
+        all[c] = solution(new Ridge[] {cell[c]}, -1, drive, ohm).value();
       }
       return all;
     }
@@ -131,7 +130,7 @@ record CellComparison(
       double[] whole = new double[cell.length];
       double[] asked = {1, jointShare, 0};
       for (int c = 0; c < whole.length; c++) {
-        Ridge.Solution solution = solution(new Ridge[] {cell[c]}, -1, ohm);
+        Ridge.Solution solution = solution(new Ridge[] {cell[c]}, -1, drive, ohm);
         if (!(solution.combinedSd(asked) < toldSd)) {
           return new double[0];
         }
@@ -172,7 +171,7 @@ record CellComparison(
    * (in the manner of reweighting for heavy tails; Lange, Little and Taylor, J. Am. Stat. Assoc. 84
    * (1989) 881).
    */
-  private static Ridge.Solution solution(Ridge[] stretch, int leftOut, double ohm) {
+  private static Ridge.Solution solution(Ridge[] stretch, int leftOut, Drive drive, double ohm) {
     Ridge sums = new Ridge(PARAMETERS);
     for (int k = 0; k < stretch.length; k++) {
       if (k != leftOut) {
@@ -182,8 +181,8 @@ record CellComparison(
     Ridge.Solution solution = solution(sums, 0, 0.5 * ohm);
     for (int pass = 0; pass < PASSES; pass++) {
       double joint = solution.value()[1] / ohm;
-      if (joint < LEAST_JOINT) {
-        return solution(sums, LEAST_JOINT * ohm, FIXED * ohm);
+      if (joint < drive.leastJoint()) {
+        return solution(sums, drive.leastJoint() * ohm, FIXED * ohm);
       }
       solution = solution(sums, 0, Math.hypot(JOINTS_DIFFER, BAD_JOINT * joint) * ohm);
     }
@@ -202,9 +201,11 @@ record CellComparison(
   /** Collects results cell by cell. */
   private static final class Builder {
     private final double[][] columns;
+    private final Drive drive;
     private final double jointShare;
 
-    Builder(int cells, double jointShare) {
+    Builder(int cells, Drive drive, double jointShare) {
+      this.drive = drive;
       this.jointShare = jointShare;
       columns = new double[6][cells];
     }
@@ -234,7 +235,7 @@ record CellComparison(
     }
 
     private double[] solve(Ridge[] stretch, int leftOut, double ohm) {
-      double[] b = solution(stretch, leftOut, ohm).value();
+      double[] b = solution(stretch, leftOut, drive, ohm).value();
       double ohmic = b[1] * jointShare;
       return new double[] {b[0] + ohmic, b[0], ohmic};
     }

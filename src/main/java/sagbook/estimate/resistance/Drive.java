@@ -18,6 +18,7 @@ import sagbook.numeric.Robust;
  * @param joint what a joint adds to a cell's response, as a combination of the response's parts
  * @param jointScale by how much a joint counts in each window
  * @param curve what the open-circuit curve takes from a cell's share, likewise; empty with current
+ * @param leastJoint the least that a joint may add, as a share of the string's resistance
  * @param leastSd spread between cells that no repetition shows
  * @param shapeDoubt by which share of what a joint adds it may be wrong for the shape taken, one
  *     standard deviation; what the joint has too much the slow part has too little
@@ -27,6 +28,7 @@ record Drive(
     double[] joint,
     double[] jointScale,
     double[] curve,
+    double leastJoint,
     double leastSd,
     double shapeDoubt,
     double coldDoubt) {
@@ -47,6 +49,9 @@ record Drive(
   /** Beyond this the charge moved is all that goes on growing, s. Common practice, no source. */
   private static final double CURVE_S = 640;
 
+  /** No joint takes anything away, and sound ones are a tenth or so. Common practice, no source. */
+  private static final double LEAST_JOINT = -0.15;
+
   /**
    * Spread between cells that no repetition shows; these two were set so that intervals hold the
    * truth on invented packs of a generator that shares no code with this project.
@@ -62,10 +67,15 @@ record Drive(
 
   /** In a log with current: what a joint adds is there at once and stays. */
   static Drive current(int windows, ResponseBasis basis) {
-    return new Drive(immediate(basis), ones(windows), new double[0], LEAST_SD_BY_CURRENT, 0, 0);
+    return new Drive(
+        immediate(basis), ones(windows), new double[0], LEAST_JOINT, LEAST_SD_BY_CURRENT, 0, 0);
   }
 
-  /** Without current, by the usual temperature law, as a month without current tells none. */
+  /**
+   * Without current, by the usual temperature law, as a month without current tells none. A cell
+   * that answers by more than its share of the mean, and increasingly so, has no less of a joint
+   * for that: joints there differ downwards by what they usually do.
+   */
   static Drive voltage(List<ReducedWindow> windows, ResponseBasis basis) {
     double[] joint = immediate(basis);
     joint[basis.slow(FADES_S)] = -FADED;
@@ -87,7 +97,13 @@ record Drive(
     double byLaw = perKelvin(cold / Math.max(1, scale.length));
     double byShape = shapeDoubt * (1 - Arrays.stream(scale).average().orElse(1));
     return new Drive(
-        joint, scale, curve, LEAST_SD_BY_VOLTAGE, shapeDoubt, Math.hypot(byLaw, byShape));
+        joint,
+        scale,
+        curve,
+        -CellComparison.JOINTS_DIFFER,
+        LEAST_SD_BY_VOLTAGE,
+        shapeDoubt,
+        Math.hypot(byLaw, byShape));
   }
 
   private static double perKelvin(double kilojoule) {
@@ -112,6 +128,7 @@ record Drive(
         joint,
         Arrays.copyOfRange(jointScale, first, jointScale.length),
         curve,
+        leastJoint,
         leastSd,
         shapeDoubt,
         coldDoubt);
