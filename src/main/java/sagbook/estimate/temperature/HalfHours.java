@@ -16,8 +16,10 @@ import sagbook.numeric.Robust;
  *     where none was read
  * @param driver what moves cells, [half hour][driver]: the string's median, the same over six
  *     hours, and the square of the current over one and a half and six hours
+ * @param bleed how much each cell was bled over the last quarter of an hour, [half hour][cell], 0
+ *     to 1; no arrays when not logged
  */
-record HalfHours(double[][] departureK, double[][] driver) {
+record HalfHours(double[][] departureK, double[][] driver, double[][] bleed) {
   private static final double MEAN_S = 1800;
 
   /**
@@ -28,16 +30,22 @@ record HalfHours(double[][] departureK, double[][] driver) {
 
   private static final double LONG_S = 21_600;
 
+  /** A board forgets its own heat within minutes, s. Common practice, no source. */
+  private static final double BOARD_S = 900;
+
   private static final int DRIVERS = 4;
 
   /** Width of a prior that leaves a share free, K for one of a driver's units. */
-  private static final double FREE_K = 100;
+  static final double FREE_K = 100;
 
   static HalfHours of(ThinnedRecord record) {
     int cells = record.cells();
     List<double[]> departures = new ArrayList<>();
     List<double[]> drivers = new ArrayList<>();
+    List<double[]> bleeds = new ArrayList<>();
     Sum departure = new Sum(cells);
+    Sum bleed = new Sum(record.bleedFraction().length);
+    double[] bled = new double[record.bleedFraction().length];
     Sum driver = new Sum(DRIVERS);
     double[] one = new double[cells];
     double[] now = new double[DRIVERS];
@@ -48,6 +56,7 @@ record HalfHours(double[][] departureK, double[][] driver) {
         if (r > 0) {
           departures.add(departure.close());
           drivers.add(driver.close());
+          bleeds.add(bleed.close());
         }
         startS = record.timeS()[r];
       }
@@ -60,12 +69,20 @@ record HalfHours(double[][] departureK, double[][] driver) {
       }
       double elapsedS = r == 0 ? 0 : record.timeS()[r] - record.timeS()[r - 1];
       follow(now, middle, record.currentA()[r], elapsedS);
+      for (int c = 0; c < bled.length; c++) {
+        bled[c] = lowPass(bled[c], record.bleedFraction()[c][r], elapsedS, BOARD_S);
+      }
       departure.add(one);
       driver.add(now);
+      bleed.add(bled);
     }
     departures.add(departure.close());
     drivers.add(driver.close());
-    return new HalfHours(departures.toArray(new double[0][]), drivers.toArray(new double[0][]));
+    bleeds.add(bleed.close());
+    return new HalfHours(
+        departures.toArray(new double[0][]),
+        drivers.toArray(new double[0][]),
+        record.hasBleed() ? bleeds.toArray(new double[0][]) : new double[0][]);
   }
 
   private static void follow(double[] now, double middle, double currentA, double elapsedS) {
@@ -118,13 +135,13 @@ record HalfHours(double[][] departureK, double[][] driver) {
   }
 
   /** All drivers, and one for what never moves. */
-  private double[] explaining(int halfHour) {
+  double[] explaining(int halfHour) {
     double[] row = Arrays.copyOf(driver[halfHour], DRIVERS + 1);
     row[DRIVERS] = 1;
     return row;
   }
 
-  private boolean isSeen(int halfHour, int cell) {
+  boolean isSeen(int halfHour, int cell) {
     return Double.isFinite(departureK[halfHour][cell]) && Double.isFinite(driver[halfHour][0]);
   }
 

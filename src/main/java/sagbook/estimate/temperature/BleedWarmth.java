@@ -1,0 +1,140 @@
+package sagbook.estimate.temperature;
+
+import java.util.Arrays;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.stream.IntStream;
+import sagbook.numeric.Jackknife;
+import sagbook.numeric.Ridge;
+import sagbook.numeric.Robust;
+
+/**
+ * Which thermometer the bleeding of which cell warms. A board that bleeds gets warm, and cells
+ * bleed at times of their own, so where bleeding is logged it tells on which cell a thermometer
+ * sits. Least squares give each thermometer's departure from the string's median what every cell's
+ * bleeding, the room and the load add to it.
+ *
+ * @param kelvin what full bleeding adds, [thermometer][bleeding cell], K
+ * @param kelvinSd its standard deviation, by leaving out one stretch of the record at a time; 0 of
+ *     a cell that never bled
+ */
+record BleedWarmth(double[][] kelvin, double[][] kelvinSd) {
+  private static final int STRETCHES = 12;
+
+  /** What is said has to stand clear by so many standard deviations. */
+  private static final double CLEAR = 5;
+
+  /** What a board may add to the reading that its neighbours' don't, K. Common practice. */
+  private static final double BOARD_K = 3;
+
+  /** The same over its neighbours', as a ratio. */
+  private static final double BOARD_RATIO = 3;
+
+  /** Measures a record; empty where no bleeding was logged. */
+  static Optional<BleedWarmth> of(HalfHours halfHours) {
+    if (halfHours.bleed().length == 0) {
+      return Optional.empty();
+    }
+    int cells = halfHours.bleed()[0].length;
+    double[][] kelvin = new double[cells][];
+    double[][] sd = new double[cells][];
+    for (int t = 0; t < cells; t++) {
+      Ridge[] stretch = sums(halfHours, t);
+      kelvin[t] = solve(stretch, -1, cells);
+      double[][] left = new double[STRETCHES][];
+      for (int k = 0; k < STRETCHES; k++) {
+        left[k] = solve(stretch, k, cells);
+      }
+      sd[t] = IntStream.range(0, cells).mapToDouble(c -> Jackknife.sd(left, c)).toArray();
+    }
+    return Optional.of(new BleedWarmth(kelvin, sd));
+  }
+
+  private static Ridge[] sums(HalfHours halfHours, int thermometer) {
+    int n = halfHours.bleed().length;
+    Ridge[] stretch = new Ridge[STRETCHES];
+    Arrays.setAll(stretch, k -> new Ridge(explaining(halfHours, 0).length));
+    for (int h = 0; h < n; h++) {
+      double[] row = explaining(halfHours, h);
+      if (halfHours.isSeen(h, thermometer) && Arrays.stream(row).allMatch(Double::isFinite)) {
+        int k = (int) ((long) h * STRETCHES / n);
+        stretch[k].observe(row, halfHours.departureK()[h][thermometer], 1);
+      }
+    }
+    return stretch;
+  }
+
+  /** The bleeding of every cell, and what else moves cells. */
+  private static double[] explaining(HalfHours halfHours, int halfHour) {
+    double[] bleed = halfHours.bleed()[halfHour];
+    double[] other = halfHours.explaining(halfHour);
+    double[] row = Arrays.copyOf(bleed, bleed.length + other.length);
+    System.arraycopy(other, 0, row, bleed.length, other.length);
+    return row;
+  }
+
+  private static double[] solve(Ridge[] stretch, int leftOut, int cells) {
+    Ridge fit = new Ridge(stretch[0].parameters());
+    for (int k = 0; k < stretch.length; k++) {
+      if (k != leftOut) {
+        fit.add(stretch[k]);
+      }
+    }
+    for (int i = 0; i < fit.parameters(); i++) {
+      fit.prior(i, 0, HalfHours.FREE_K);
+    }
+    return Arrays.copyOf(fit.solve().value(), cells);
+  }
+
+  /**
+   * The cell on which a thermometer sits that does not sit on its own, if there is such a one: that
+   * cell's bleeding warms this thermometer and no other as much, and its own cell's does not.
+   */
+  OptionalInt sitsOn(int thermometer) {
+    int cell = warmest(thermometer);
+    boolean others =
+        cell != thermometer
+            && kelvinSd[thermometer][thermometer] > 0
+            && kelvin[thermometer][cell] > usual() / 2
+            && isClearlyMore(thermometer, cell, thermometer, thermometer)
+            && isClearlyMore(thermometer, cell, cell, cell)
+            && IntStream.range(0, kelvin.length)
+                .allMatch(t -> kelvin[t][cell] <= kelvin[thermometer][cell]);
+    return others ? OptionalInt.of(cell) : OptionalInt.empty();
+  }
+
+  /** Whether a thermometer shows its board where others show their cell. */
+  boolean isBoard(int thermometer) {
+    double own = kelvin[thermometer][thermometer];
+    double[] all = IntStream.range(0, kelvin.length).mapToDouble(t -> kelvin[t][t]).toArray();
+    double least = Math.max(BOARD_K, BOARD_RATIO * Robust.median(all));
+    return own - CLEAR * kelvinSd[thermometer][thermometer] > least;
+  }
+
+  /**
+   * What the bleeding of its cell adds to a thermometer, wherever the two sit: the median of those
+   * that clearly answer to any; NaN when fewer than half of them do, for one of many that seems to
+   * answer to some cell may do so by chance.
+   */
+  private double usual() {
+    double[] clear =
+        IntStream.range(0, kelvin.length)
+            .filter(t -> kelvin[t][warmest(t)] > CLEAR * kelvinSd[t][warmest(t)])
+            .mapToDouble(t -> kelvin[t][warmest(t)])
+            .toArray();
+    return 2 * clear.length < kelvin.length ? Double.NaN : Robust.median(clear);
+  }
+
+  private int warmest(int thermometer) {
+    int most = 0;
+    for (int c = 1; c < kelvin.length; c++) {
+      most = kelvin[thermometer][c] > kelvin[thermometer][most] ? c : most;
+    }
+    return most;
+  }
+
+  private boolean isClearlyMore(int thermometer, int cell, int than, int by) {
+    double sd = Math.hypot(kelvinSd[thermometer][cell], kelvinSd[than][by]);
+    return kelvin[thermometer][cell] - kelvin[than][by] > CLEAR * sd;
+  }
+}
