@@ -91,16 +91,15 @@ record BleedWarmth(double[][] kelvin, double[][] kelvinSd) {
    * cell's bleeding warms this thermometer and no other as much, and its own cell's does not.
    */
   OptionalInt sitsOn(int thermometer) {
-    int cell = warmest(thermometer);
-    boolean others =
+    int cell = warmedBy(thermometer);
+    boolean elsewhere =
         cell != thermometer
+            && isPair(thermometer, cell)
             && kelvinSd[thermometer][thermometer] > 0
             && kelvin[thermometer][cell] > usual() / 2
             && isClearlyMore(thermometer, cell, thermometer, thermometer)
-            && isClearlyMore(thermometer, cell, cell, cell)
-            && IntStream.range(0, kelvin.length)
-                .allMatch(t -> kelvin[t][cell] <= kelvin[thermometer][cell]);
-    return others ? OptionalInt.of(cell) : OptionalInt.empty();
+            && isClearlyMore(thermometer, cell, cell, cell);
+    return elsewhere ? OptionalInt.of(cell) : OptionalInt.empty();
   }
 
   /** Whether a thermometer shows its board where others show their cell. */
@@ -112,20 +111,28 @@ record BleedWarmth(double[][] kelvin, double[][] kelvinSd) {
   }
 
   /**
-   * What the bleeding of its cell adds to a thermometer, wherever the two sit: the median of those
-   * that clearly answer to any; NaN when fewer than half of them do, for one of many that seems to
-   * answer to some cell may do so by chance.
+   * What the bleeding of a cell adds to the thermometer that sits on it, whichever that is: the
+   * median of all that clearly belong to one cell each, K; NaN when fewer than half of them do, for
+   * one of many may seem to by chance, and what happens as charging ends may seem one cell's doing.
    */
   private double usual() {
     double[] clear =
         IntStream.range(0, kelvin.length)
-            .filter(t -> kelvin[t][warmest(t)] > CLEAR * kelvinSd[t][warmest(t)])
-            .mapToDouble(t -> kelvin[t][warmest(t)])
+            .filter(t -> isPair(t, warmedBy(t)))
+            .mapToDouble(t -> kelvin[t][warmedBy(t)])
             .toArray();
     return 2 * clear.length < kelvin.length ? Double.NaN : Robust.median(clear);
   }
 
-  private int warmest(int thermometer) {
+  /** Whether a cell's bleeding clearly warms this thermometer, and no other as much. */
+  private boolean isPair(int thermometer, int cell) {
+    double most = Arrays.stream(kelvin).mapToDouble(row -> row[cell]).max().orElse(Double.NaN);
+    return kelvin[thermometer][cell] > CLEAR * kelvinSd[thermometer][cell]
+        && kelvin[thermometer][cell] >= most;
+  }
+
+  /** The cell whose bleeding warms a thermometer most. */
+  private int warmedBy(int thermometer) {
     int most = 0;
     for (int c = 1; c < kelvin.length; c++) {
       most = kelvin[thermometer][c] > kelvin[thermometer][most] ? c : most;
