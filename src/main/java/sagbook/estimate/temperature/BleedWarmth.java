@@ -24,6 +24,9 @@ record BleedWarmth(double[][] kelvin, double[][] kelvinSd) {
   /** What is said has to stand clear by so many standard deviations. */
   private static final double CLEAR = 5;
 
+  /** The same of the second of a pair, the first of which stands clear. */
+  private static final double LIKELY = 3;
+
   /** What a board may add to the reading that its neighbours' don't, K. Common practice. */
   private static final double BOARD_K = 3;
 
@@ -88,18 +91,27 @@ record BleedWarmth(double[][] kelvin, double[][] kelvinSd) {
 
   /**
    * The cell on which a thermometer sits that does not sit on its own, if there is such a one: that
-   * cell's bleeding warms this thermometer and no other as much, and its own cell's does not.
+   * cell's bleeding warms this thermometer and no other as much, and its own cell's does not. Less
+   * has to be seen of the second of two that changed places.
    */
   OptionalInt sitsOn(int thermometer) {
     int cell = warmedBy(thermometer);
     boolean elsewhere =
-        cell != thermometer
-            && isPair(thermometer, cell)
-            && kelvinSd[thermometer][thermometer] > 0
-            && kelvin[thermometer][cell] > usual() / 2
-            && isClearlyMore(thermometer, cell, thermometer, thermometer)
-            && isClearlyMore(thermometer, cell, cell, cell);
+        isElsewhere(thermometer, CLEAR)
+            || (isElsewhere(thermometer, LIKELY)
+                && warmedBy(cell) == thermometer
+                && isElsewhere(cell, CLEAR));
     return elsewhere ? OptionalInt.of(cell) : OptionalInt.empty();
+  }
+
+  private boolean isElsewhere(int thermometer, double clear) {
+    int cell = warmedBy(thermometer);
+    return cell != thermometer
+        && kelvinSd[thermometer][thermometer] > 0
+        && kelvin[thermometer][cell] > usual() / 2
+        && isPair(thermometer, cell, clear)
+        && isClearlyMore(thermometer, cell, thermometer, clear)
+        && isClearlyMore(thermometer, cell, cell, clear);
   }
 
   /** Whether a thermometer shows its board where others show their cell. */
@@ -118,16 +130,16 @@ record BleedWarmth(double[][] kelvin, double[][] kelvinSd) {
   private double usual() {
     double[] clear =
         IntStream.range(0, kelvin.length)
-            .filter(t -> isPair(t, warmedBy(t)))
+            .filter(t -> isPair(t, warmedBy(t), CLEAR))
             .mapToDouble(t -> kelvin[t][warmedBy(t)])
             .toArray();
     return 2 * clear.length < kelvin.length ? Double.NaN : Robust.median(clear);
   }
 
   /** Whether a cell's bleeding clearly warms this thermometer, and no other as much. */
-  private boolean isPair(int thermometer, int cell) {
+  private boolean isPair(int thermometer, int cell, double clear) {
     double most = Arrays.stream(kelvin).mapToDouble(row -> row[cell]).max().orElse(Double.NaN);
-    return kelvin[thermometer][cell] > CLEAR * kelvinSd[thermometer][cell]
+    return kelvin[thermometer][cell] > clear * kelvinSd[thermometer][cell]
         && kelvin[thermometer][cell] >= most;
   }
 
@@ -140,8 +152,9 @@ record BleedWarmth(double[][] kelvin, double[][] kelvinSd) {
     return most;
   }
 
-  private boolean isClearlyMore(int thermometer, int cell, int than, int by) {
-    double sd = Math.hypot(kelvinSd[thermometer][cell], kelvinSd[than][by]);
-    return kelvin[thermometer][cell] - kelvin[than][by] > CLEAR * sd;
+  /** Whether a cell's bleeding warms one thermometer more than another cell warms its own. */
+  private boolean isClearlyMore(int thermometer, int cell, int own, double clear) {
+    double sd = Math.hypot(kelvinSd[thermometer][cell], kelvinSd[own][own]);
+    return kelvin[thermometer][cell] - kelvin[own][own] > clear * sd;
   }
 }
