@@ -166,21 +166,8 @@ final class CellJudge {
         && k.isAbove(1 + limit.sure());
   }
 
-  /**
-   * In the cell or in a joint: a worn cell scales its whole response, so its slow part stands as
-   * far above the string's as the whole; a joint leaves the slow part alone. The cell is named
-   * where it lies nearer by a standard deviation at least, else the joint, because looking at it is
-   * cheap.
-   */
+  /** In the cell or in a joint; when that can't be told the joint, because looking is cheap. */
   private static Finding whereItSits(CellEstimates cell) {
-    if (cell.slowResponseRelative() instanceof Estimate.Known slow
-        && cell.resistanceRelative() instanceof Estimate.Known whole) {
-      double asCell = Math.abs(slow.value() - whole.value());
-      double asJoint = Math.abs(slow.value() - 1);
-      return asCell + slow.halfWidth() / 1.959964 < asJoint
-          ? Finding.HIGH_RESISTANCE
-          : Finding.CONNECTION;
-    }
-    return Finding.CONNECTION;
+    return Seat.of(cell) == Seat.CELL ? Finding.HIGH_RESISTANCE : Finding.CONNECTION;
   }
 }

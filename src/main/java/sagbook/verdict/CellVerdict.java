@@ -45,8 +45,7 @@ public record CellVerdict(
 
   /** Whether the log can't tell a bad joint from a cell that resists too much. */
   public boolean isJointOrCell() {
-    return finding == Finding.CONNECTION
-        && estimates.slowResponseRelative() instanceof Estimate.Unknown;
+    return finding == Finding.CONNECTION && Seat.of(estimates) == Seat.EITHER;
   }
 
   /** Key of the finding's wording: a joint that may as well be the cell has one of its own. */

@@ -59,8 +59,7 @@ public enum DecisionRule {
       case HEALTHY -> FINE;
       case VOLTAGE_SENSOR -> VOLTAGE_LIES;
       case TEMPERATURE_SENSOR -> TEMPERATURE_LIES;
-      case CONNECTION ->
-          cell.slowResponseRelative() instanceof Estimate.Known ? JOINT : JOINT_OR_CELL;
+      case CONNECTION -> Seat.of(cell) == Seat.JOINT ? JOINT : JOINT_OR_CELL;
       case OUT_OF_BALANCE ->
           cell.chargeOffsetPercent().find().orElse(-1) < 0 ? FILL_UP : BLEED_DOWN;
       case SELF_DISCHARGE ->

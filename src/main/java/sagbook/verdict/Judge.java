@@ -141,9 +141,11 @@ public final class Judge {
     if (disbelieved) {
       why.add(WORDS.say("why.crowd"));
     }
-    if (rule == DecisionRule.JOINT_OR_CELL
-        && cell.slowResponseRelative() instanceof Estimate.Unknown unknown) {
-      why.add(WORDS.say("why.slow.unknown", unknown.reason()));
+    if (rule == DecisionRule.JOINT_OR_CELL) {
+      why.add(
+          cell.slowResponseRelative() instanceof Estimate.Unknown unknown
+              ? WORDS.say("why.slow.unknown", unknown.reason())
+              : WORDS.say("why.slow.between"));
     }
     CellEstimates told =
         finding == Finding.SELF_DISCHARGE && !bleedLogged ? cell.drainingAtLeast() : cell;

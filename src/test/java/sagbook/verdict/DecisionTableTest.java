@@ -266,6 +266,22 @@ class DecisionTableTest {
         judged("5: resistance 1.6 0.04; 5: slow 1 0.05", PACK).cells().get(4).findingKey());
   }
 
+  /** A slow part between the two, by less than a standard deviation. */
+  @Test
+  void aSlowPartThatLiesBetweenAccusesNeither() {
+    for (String slow : List.of("5: slow 1.28 0.05", "5: slow 1.32 0.05")) {
+      CellVerdict open = judged("5: resistance 1.6 0.04; " + slow, PACK).cells().get(4);
+      assertEquals("connection.open", open.findingKey());
+      assertTrue(open.advice().why().stream().anyMatch(w -> w.contains("between the two")));
+    }
+    assertEquals(
+        Finding.HIGH_RESISTANCE,
+        judged("5: resistance 1.6 0.04; 5: slow 1.34 0.05", PACK).cells().get(4).finding());
+    assertEquals(
+        "connection",
+        judged("5: resistance 1.6 0.04; 5: slow 1.26 0.05", PACK).cells().get(4).findingKey());
+  }
+
   @Test
   void lessIsSaidWithoutASignAndFromItsNearEnd() {
     BankVerdict verdict = judged("4: offset -6 0.5; 2: offset -0.6 0.5", PACK);

@@ -178,23 +178,24 @@ record CellComparison(
         sums.add(stretch[k]);
       }
     }
-    Ridge.Solution solution = solution(sums, 0, 0.5 * ohm);
+    Ridge.Solution solution = solution(sums, 0, 0.5 * ohm, drive);
     for (int pass = 0; pass < PASSES; pass++) {
       double joint = solution.value()[1] / ohm;
-      if (joint < drive.leastJoint()) {
-        return solution(sums, drive.leastJoint() * ohm, FIXED * ohm);
+      double least = drive.leastJoint(solution.value()[0]);
+      if (joint < least) {
+        return solution(sums, least * ohm, FIXED * ohm, drive);
       }
-      solution = solution(sums, 0, Math.hypot(JOINTS_DIFFER, BAD_JOINT * joint) * ohm);
+      solution = solution(sums, 0, Math.hypot(JOINTS_DIFFER, BAD_JOINT * joint) * ohm, drive);
     }
     return solution;
   }
 
-  private static Ridge.Solution solution(Ridge sums, double joint, double jointSd) {
+  private static Ridge.Solution solution(Ridge sums, double joint, double jointSd, Drive drive) {
     Ridge fit = new Ridge(PARAMETERS);
     fit.add(sums);
     fit.prior(0, 1, 0.5);
     fit.prior(1, joint, jointSd);
-    fit.prior(2, 0, DELAY_S);
+    fit.prior(2, 0, drive.asideSd());
     return fit.solve();
   }
 

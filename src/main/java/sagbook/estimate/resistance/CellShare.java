@@ -102,48 +102,55 @@ record CellShare(
     for (int c = 0; c < compared.whole().length; c++) {
       Optional<LevelBreak> change = days.breakOf(c);
       if (change.isEmpty()) {
-        all.add(steady(compared, law, used.drive(), c));
+        all.add(steady(compared, law, used, c));
       } else {
         double since = days.startS()[change.get().before()];
-        CellComparison after = CellComparison.of(used.since(since), response, pulseS);
-        all.add(changed(after, law, used.drive(), c, change.get(), since));
+        UsedWindows later = used.since(since);
+        CellComparison after = CellComparison.of(later, response, pulseS);
+        all.add(changed(after, law, later, c, change.get(), since));
       }
     }
     return all;
   }
 
-  private static CellShare steady(CellComparison compared, AtOnePlace law, Drive drive, int c) {
+  private static CellShare steady(
+      CellComparison compared, AtOnePlace law, UsedWindows used, int c) {
     double relative = law.whole(compared, c) / medianWhole(compared, law);
     double medianSlow = median(compared, other -> law.factor(other) * compared.slow()[other]);
     double slow = law.factor(c) * compared.slow()[c] / medianSlow;
+    double ohmic = compared.ohmic()[c] - Robust.median(compared.ohmic());
     return new CellShare(
         relative,
         hypot(
-            sd(compared.wholeSd()[c], drive, relative, slow),
+            sd(compared.wholeSd()[c], used, relative, slow),
             law.factorSd(c) * slow,
-            drive.coldDoubt() * compared.ohmic()[c]),
-        compared.ohmic()[c] - Robust.median(compared.ohmic()),
+            used.drive().wholeSd(used.scale(), ohmic, relative)),
+        ohmic,
         partSd(compared.ohmicSd()[c]),
         slow,
-        hypot(
-            partSd(compared.slowSd()[c]),
-            law.factorSd(c) * slow,
-            drive.shapeDoubt() * compared.ohmic()[c]),
+        hypot(partSd(compared.slowSd()[c]), law.factorSd(c) * slow, used.drive().shapeSd(ohmic)),
         Optional.empty());
   }
 
   /** The whole as the days show it at the end; whether it is slow, as all rows since the change. */
   private static CellShare changed(
-      CellComparison after, AtOnePlace law, Drive drive, int c, LevelBreak found, double since) {
-    CellShare mean = steady(after, law, drive, c);
+      CellComparison after,
+      AtOnePlace law,
+      UsedWindows used,
+      int c,
+      LevelBreak found,
+      double since) {
+    CellShare mean = steady(after, law, used, c);
     double end = law.factor(c) * found.end();
     double more = end - mean.relative();
+    double before = law.factor(c) * found.level();
+    Drive drive = used.drive();
     return new CellShare(
         end,
         hypot(
-            sd(found.endSd(), drive, end, mean.slow()),
+            sd(found.endSd(), used, end, mean.slow()),
             law.factorSd(c) * mean.slow(),
-            drive.coldDoubt() * mean.ohmicExcess()),
+            drive.wholeSd(used.scale(), mean.ohmicExcess(), end)),
         mean.ohmicExcess() + more,
         Math.hypot(mean.ohmicExcessSd(), found.endSd()),
         mean.slow(),
@@ -152,8 +159,11 @@ record CellShare(
             new ResistanceChange(
                 since,
                 Estimate.of(
-                    law.factor(c) * found.level(),
-                    Math.hypot(STRETCHES_ARE_ALIKE * found.levelSd(), drive.leastSd())))));
+                    before,
+                    hypot(
+                        STRETCHES_ARE_ALIKE * found.levelSd(),
+                        drive.leastSd(),
+                        drive.wholeSd(used.scale(), before - 1, before))))));
   }
 
   private static double partSd(double scatter) {
@@ -164,9 +174,9 @@ record CellShare(
    * A slow part that is out of all proportion is partly the curve of a cell that stands elsewhere
    * on it, and then the whole is less sure.
    */
-  private static double sd(double scatter, Drive drive, double relative, double slow) {
+  private static double sd(double scatter, UsedWindows used, double relative, double slow) {
     double odd = 0.05 * Math.abs(slow - relative);
-    return hypot(STRETCHES_ARE_ALIKE * scatter, drive.leastSd(), odd);
+    return hypot(STRETCHES_ARE_ALIKE * scatter, used.drive().leastSd(), odd);
   }
 
   private static double hypot(double a, double b, double c) {

@@ -1,6 +1,7 @@
 package sagbook.estimate.resistance;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -18,9 +19,11 @@ import sagbook.numeric.Robust;
  * whatever the comparison leaves in of weather and charge.
  *
  * @param startS start of each day that was measured, s since 1970
+ * @param cold logarithm of how much the cold adds to the string's response on each day, without
+ *     current; 0 with current and where no temperature was logged
  * @param relative resistance over the day's median, [cell][day]
  */
-record DayByDay(double[] startS, double[][] relative) {
+record DayByDay(double[] startS, double[] cold, double[][] relative) {
   private static final double DAY_S = 86_400;
 
   /** A day on which a cell is told no better than this, one standard deviation, is left out. */
@@ -44,6 +47,7 @@ record DayByDay(double[] startS, double[][] relative) {
       }
     }
     List<Double> starts = new ArrayList<>();
+    List<Double> cold = new ArrayList<>();
     List<double[]> all = new ArrayList<>();
     days.forEach(
         (day, chosen) -> {
@@ -54,6 +58,7 @@ record DayByDay(double[] startS, double[][] relative) {
           double median = Robust.median(whole);
           if (median > 0) { // not so on a day that tells too little, whose median is NaN
             starts.add(day * DAY_S);
+            cold.add(used.drive().cold(chosen));
             for (int c = 0; c < whole.length; c++) {
               whole[c] /= median;
             }
@@ -67,7 +72,11 @@ record DayByDay(double[] startS, double[][] relative) {
         relative[c][d] = all.get(d)[c];
       }
     }
-    return new DayByDay(starts.stream().mapToDouble(s -> s).toArray(), relative);
+    return new DayByDay(array(starts), array(cold), relative);
+  }
+
+  private static double[] array(List<Double> values) {
+    return values.stream().mapToDouble(v -> v).toArray();
   }
 
   /** The day from which on a cell, 0 for the first, is another one, if there is such a day. */
@@ -81,7 +90,18 @@ record DayByDay(double[] startS, double[][] relative) {
       others[c] = LevelBreak.step(relative[c], found.before());
     }
     double noise = Math.hypot(found.stepSd(), Robust.spread(others));
-    boolean real = Math.abs(found.step()) > Math.max(LEAST_STEP, CLEAR * noise);
+    boolean real = Math.abs(found.step()) - byWeather(found) > Math.max(LEAST_STEP, CLEAR * noise);
     return real ? Optional.of(found) : Optional.empty();
+  }
+
+  /**
+   * What a joint that stays as it is seems to change by when the weather turns, since the string's
+   * mean voltage, which drives a log without current, is larger in the cold and a joint is not.
+   */
+  private double byWeather(LevelBreak found) {
+    double before = Arrays.stream(cold, 0, found.before()).average().orElse(0);
+    double after = Arrays.stream(cold, found.before(), cold.length).average().orElse(0);
+    double excess = Math.max(Math.abs(found.level() - 1), Math.abs(found.end() - 1));
+    return excess * Math.expm1(Math.abs(after - before));
   }
 }

@@ -16,22 +16,13 @@ import sagbook.numeric.Robust;
  * others. And it is larger in the cold, a joint is not.
  *
  * @param joint what a joint adds to a cell's response, as a combination of the response's parts
- * @param jointScale by how much a joint counts in each window
  * @param curve what the open-circuit curve takes from a cell's share, likewise; empty with current
- * @param leastJoint the least that a joint may add, as a share of the string's resistance
  * @param leastSd spread between cells that no repetition shows
- * @param shapeDoubt by which share of what a joint adds it may be wrong for the shape taken, one
- *     standard deviation; what the joint has too much the slow part has too little
- * @param coldDoubt by which share of that the whole may be wrong at 25 °C
+ * @param fadingSeen whether rows are close enough for a joint's fading to show
+ * @param cold logarithm of how much larger the string's response is in each window than at 25 °C,
+ *     by the usual law; NaN where no temperature was logged, 0 with current
  */
-record Drive(
-    double[] joint,
-    double[] jointScale,
-    double[] curve,
-    double leastJoint,
-    double leastSd,
-    double shapeDoubt,
-    double coldDoubt) {
+record Drive(double[] joint, double[] curve, double leastSd, boolean fadingSeen, double[] cold) {
   /**
    * Time constant of the fading, s, beside the minute or two between the rows that are compared.
    * Common practice, no source.
@@ -46,8 +37,14 @@ record Drive(
 
   private static final double FADED_SD = 0.15;
 
+  /** Share of the fading that lies between the pulse time and the answers that rows show. */
+  private static final double AHEAD = 0.25;
+
   /** Beyond this the charge moved is all that goes on growing, s. Common practice, no source. */
   private static final double CURVE_S = 640;
+
+  /** How much the curve may take, one standard deviation. Common practice, no source. */
+  private static final double CURVE_SD = 0.5;
 
   /** No joint takes anything away, and sound ones are a tenth or so. Common practice, no source. */
   private static final double LEAST_JOINT = -0.15;
@@ -63,47 +60,33 @@ record Drive(
   /** How far from 25 °C a string may be whose temperature was not logged, K. Common practice. */
   private static final double UNLOGGED_K = 10;
 
-  private static final double KELVIN_25C = 298.15;
+  private static final double ZERO_CELSIUS = 273.15;
+  private static final double KELVIN_25C = ZERO_CELSIUS + 25;
 
   /** In a log with current: what a joint adds is there at once and stays. */
   static Drive current(int windows, ResponseBasis basis) {
     return new Drive(
-        immediate(basis), ones(windows), new double[0], LEAST_JOINT, LEAST_SD_BY_CURRENT, 0, 0);
+        immediate(basis), new double[0], LEAST_SD_BY_CURRENT, true, new double[windows]);
   }
 
-  /**
-   * Without current, by the usual temperature law, as a month without current tells none. A cell
-   * that answers by more than its share of the mean, and increasingly so, has no less of a joint
-   * for that: joints there differ downwards by what they usually do.
-   */
-  static Drive voltage(List<ReducedWindow> windows, ResponseBasis basis) {
+  /** Without current, by the usual temperature law, as a month without current tells none. */
+  static Drive voltage(List<ReducedWindow> windows, ResponseBasis basis, boolean fadingSeen) {
     double[] joint = immediate(basis);
     joint[basis.slow(FADES_S)] = -FADED;
     double[] curve = new double[basis.charge()];
     curve[basis.slow(CURVE_S)] = 1;
-    double[] scale = ones(windows.size());
-    double cold = 0;
-    for (int w = 0; w < scale.length; w++) {
-      double kelvin = Robust.median(windows.get(w).window().meanTemperatureC()) + 273.15;
-      double inverse = 1 / kelvin - 1 / KELVIN_25C;
-      if (Double.isNaN(inverse)) {
-        cold += UNLOGGED_K / KELVIN_25C / KELVIN_25C * ReferenceConditions.PRIOR_KILOJOULE;
-      } else {
-        scale[w] = Math.exp(-perKelvin(ReferenceConditions.PRIOR_KILOJOULE) * inverse);
-        cold += Math.abs(inverse) * ReferenceConditions.PRIOR_SD_KILOJOULE;
-      }
-    }
-    double shapeDoubt = FADED_SD / FADED;
-    double byLaw = perKelvin(cold / Math.max(1, scale.length));
-    double byShape = shapeDoubt * (1 - Arrays.stream(scale).average().orElse(1));
-    return new Drive(
-        joint,
-        scale,
-        curve,
-        -CellComparison.JOINTS_DIFFER,
-        LEAST_SD_BY_VOLTAGE,
-        shapeDoubt,
-        Math.hypot(byLaw, byShape));
+    double[] cold =
+        windows.stream()
+            .mapToDouble(w -> Robust.median(w.window().meanTemperatureC()) + ZERO_CELSIUS)
+            .map(
+                kelvin ->
+                    perKelvin(ReferenceConditions.PRIOR_KILOJOULE) * (1 / kelvin - 1 / KELVIN_25C))
+            .toArray();
+    return new Drive(joint, curve, LEAST_SD_BY_VOLTAGE, fadingSeen, cold);
+  }
+
+  private boolean isVoltage() {
+    return curve.length > 0;
   }
 
   private static double perKelvin(double kilojoule) {
@@ -116,22 +99,79 @@ record Drive(
     return joint;
   }
 
-  private static double[] ones(int n) {
-    double[] ones = new double[n];
-    Arrays.fill(ones, 1);
-    return ones;
+  /** Mean of the cold in some windows, 0 where none was logged. */
+  double cold(List<Integer> windows) {
+    return windows.stream()
+        .mapToDouble(w -> cold[w])
+        .filter(x -> !Double.isNaN(x))
+        .average()
+        .orElse(0);
   }
 
   /** The same from a window on. */
   Drive from(int first) {
     return new Drive(
-        joint,
-        Arrays.copyOfRange(jointScale, first, jointScale.length),
-        curve,
-        leastJoint,
-        leastSd,
-        shapeDoubt,
-        coldDoubt);
+        joint, curve, leastSd, fadingSeen, Arrays.copyOfRange(cold, first, cold.length));
+  }
+
+  /**
+   * The least that a joint may add, as a share of the string's resistance. Beside a mean voltage,
+   * which holds a share of every joint, that depends: a cell that answers by more than its share,
+   * and increasingly so, has no less of a joint for that, while beside a cell with a bad joint all
+   * others seem to have less than none.
+   *
+   * @param slow scale of the cell's whole response
+   */
+  double leastJoint(double slow) {
+    if (!isVoltage()) {
+      return LEAST_JOINT;
+    }
+    return slow > 1 ? -CellComparison.JOINTS_DIFFER : Double.NEGATIVE_INFINITY;
+  }
+
+  /** Prior width of what stands beside scale and joint: a delay, s, or the curve's share. */
+  double asideSd() {
+    return isVoltage() ? CURVE_SD : CellComparison.DELAY_S;
+  }
+
+  /** By how much the slow part may be wrong for the shape of the fading, standard deviation. */
+  double shapeSd(double ohmic) {
+    return isVoltage() ? FADED_SD / FADED * Math.abs(ohmic) : 0;
+  }
+
+  /**
+   * By how much the whole may be wrong at the pulse time and 25 °C, standard deviation: for the
+   * law, for the shape of the fading, and where none shows for not knowing what part of it is a
+   * joint's.
+   *
+   * @param scale windows with 0 are left out
+   * @param ohmic what the joint adds
+   * @param whole resistance over the string's
+   */
+  double wholeSd(double[] scale, double ohmic, double whole) {
+    if (!isVoltage()) {
+      return 0;
+    }
+    double law = ReferenceConditions.PRIOR_SD_KILOJOULE / ReferenceConditions.PRIOR_KILOJOULE;
+    double unlogged =
+        perKelvin(ReferenceConditions.PRIOR_KILOJOULE) * UNLOGGED_K / (KELVIN_25C * KELVIN_25C);
+    double byLaw = 0;
+    double growth = 0;
+    int used = 0;
+    for (int w = 0; w < scale.length; w++) {
+      if (scale[w] > 0) {
+        boolean logged = !Double.isNaN(cold[w]);
+        byLaw += logged ? law * Math.abs(cold[w]) : unlogged;
+        growth += Math.expm1(logged ? Math.abs(cold[w]) : unlogged);
+        used++;
+      }
+    }
+    if (used == 0) {
+      return 0;
+    }
+    double told = Math.abs(ohmic) * Math.hypot(byLaw, FADED_SD / FADED * growth) / used;
+    double untold = fadingSeen ? 0 : growth / 2 * Math.abs(whole - 1 - ohmic) / used;
+    return Math.hypot(Math.hypot(told, untold), FADED_SD * AHEAD * ohmic);
   }
 
   /** What one unit of a joint adds at the pulse time, as a share of the string's response there. */
@@ -154,7 +194,9 @@ record Drive(
   double[][] parts(StringResponse response, double scale, int window) {
     double[] shape = times(scale, response.coefficients());
     double[] aside = curve.length > 0 ? curve : rate(shape, response.basis().tauS());
-    return new double[][] {shape, times(jointScale[window], joint), aside};
+    return new double[][] {
+      shape, times(Double.isNaN(cold[window]) ? 1 : Math.exp(-cold[window]), joint), aside
+    };
   }
 
   private static double[] times(double factor, double[] values) {

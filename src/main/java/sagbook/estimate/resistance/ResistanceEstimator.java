@@ -94,12 +94,16 @@ public final class ResistanceEstimator {
 
   /** Pulse time that a log of this cadence can honestly show, s. */
   static double pulseS(double cadenceS) {
-    if (cadenceS <= 1.2 * FASTEST_PULSE_S) {
+    if (showsPulse(cadenceS)) {
       return FASTEST_PULSE_S;
     }
     // The row right after a step is passed over in logs faster than half a minute, so the youngest
     // answer there is an interval and a half old.
     return Math.rint(cadenceS < ResponseBasis.SLOW_CADENCE_S ? 1.5 * cadenceS : cadenceS);
+  }
+
+  private static boolean showsPulse(double cadenceS) {
+    return cadenceS <= 1.2 * FASTEST_PULSE_S;
   }
 
   /** Resistances of all cells; unknown with a reason where the log can't tell. */
@@ -151,7 +155,8 @@ public final class ResistanceEstimator {
     UsedWindows used =
         (evidence.channels().hasCurrent()
                 ? UsedWindows.ofCurrent(windows, scale, evidence.basis())
-                : UsedWindows.ofVoltage(windows, scale, evidence.basis()))
+                : UsedWindows.ofVoltage(
+                    windows, scale, evidence.basis(), showsPulse(evidence.cadenceS())))
             .weighed(response, response.at(pulseS));
     CellComparison compared = CellComparison.of(used, response, pulseS);
     boolean absolute = reference.isPresent();
@@ -210,8 +215,8 @@ public final class ResistanceEstimator {
   }
 
   /**
-   * Slow part of a cell's answer. Without current it shows only where rows are close and the curve
-   * is flat; on a slope what the charge does to the voltage grows as slow parts do.
+   * Slow part of a cell's answer. Without current it shows only where rows show ten seconds and the
+   * curve is flat; on a slope what the charge does to the voltage grows as slow parts do.
    */
   private Estimate slow(CellShare share) {
     if (evidence.channels().hasCurrent()) {
@@ -220,7 +225,7 @@ public final class ResistanceEstimator {
     if (!flat) {
       return Estimate.unknown(WORDS.say("unknown.no-current.slope"));
     }
-    return evidence.cadenceS() < ResponseBasis.SLOW_CADENCE_S
+    return showsPulse(evidence.cadenceS())
         ? Estimate.of(share.slow(), share.slowSd())
         : Estimate.unknown(WORDS.say("unknown.no-current.slow"));
   }

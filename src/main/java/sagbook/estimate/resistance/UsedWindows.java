@@ -30,9 +30,14 @@ record UsedWindows(List<ReducedWindow> windows, double[] scale, double[] weight,
     return new UsedWindows(windows, scale, ones(scale.length), drive);
   }
 
-  /** The same without current, where the string's mean voltage drives. */
-  static UsedWindows ofVoltage(List<ReducedWindow> windows, double[] scale, ResponseBasis basis) {
-    Drive drive = Drive.voltage(windows, basis);
+  /**
+   * The same without current, where the string's mean voltage drives.
+   *
+   * @param fadingSeen whether rows are close enough for a joint's fading to show
+   */
+  static UsedWindows ofVoltage(
+      List<ReducedWindow> windows, double[] scale, ResponseBasis basis, boolean fadingSeen) {
+    Drive drive = Drive.voltage(windows, basis, fadingSeen);
     return new UsedWindows(windows, scale, ones(scale.length), drive);
   }
 
@@ -106,12 +111,12 @@ record UsedWindows(List<ReducedWindow> windows, double[] scale, double[] weight,
   }
 
   /** How far one window alone would move a cell, in standard deviations of that window. */
-  private static double departure(Ridge window, double[] pooled, double ohm) {
+  private double departure(Ridge window, double[] pooled, double ohm) {
     Ridge fit = new Ridge(pooled.length);
     fit.add(window);
     fit.prior(0, pooled[0], 1);
     fit.prior(1, pooled[1], ohm);
-    fit.prior(2, pooled[2], CellComparison.DELAY_S);
+    fit.prior(2, pooled[2], drive.asideSd());
     double[] moved = fit.solve().value();
     for (int i = 0; i < moved.length; i++) {
       moved[i] -= pooled[i];

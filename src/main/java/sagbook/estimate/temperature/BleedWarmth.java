@@ -16,10 +16,13 @@ import sagbook.numeric.Robust;
  *
  * @param kelvin what full bleeding adds, [thermometer][bleeding cell], K
  * @param kelvinSd its standard deviation, by leaving out one stretch of the record at a time; 0 of
- *     a cell that never bled
+ *     a cell that bled too seldom to tell
  */
 record BleedWarmth(double[][] kelvin, double[][] kelvinSd) {
   private static final int STRETCHES = 12;
+
+  /** In fewer stretches than this a cell's bleeding is seen too seldom to leave one out. */
+  private static final int FEWEST = 6;
 
   /** What is said has to stand clear by so many standard deviations. */
   private static final double CLEAR = 5;
@@ -39,6 +42,7 @@ record BleedWarmth(double[][] kelvin, double[][] kelvinSd) {
       return Optional.empty();
     }
     int cells = halfHours.bleed()[0].length;
+    boolean[] often = often(halfHours, cells);
     double[][] kelvin = new double[cells][];
     double[][] sd = new double[cells][];
     for (int t = 0; t < cells; t++) {
@@ -48,9 +52,35 @@ record BleedWarmth(double[][] kelvin, double[][] kelvinSd) {
       for (int k = 0; k < STRETCHES; k++) {
         left[k] = solve(stretch, k, cells);
       }
-      sd[t] = IntStream.range(0, cells).mapToDouble(c -> Jackknife.sd(left, c)).toArray();
+      sd[t] =
+          IntStream.range(0, cells)
+              .mapToDouble(c -> often[c] ? Jackknife.sd(left, c) : 0)
+              .toArray();
+      for (int c = 0; c < cells; c++) {
+        kelvin[t][c] = often[c] ? kelvin[t][c] : 0;
+      }
     }
     return Optional.of(new BleedWarmth(kelvin, sd));
+  }
+
+  /** Which cells bled in enough of the stretches. */
+  private static boolean[] often(HalfHours halfHours, int cells) {
+    int n = halfHours.bleed().length;
+    boolean[][] bled = new boolean[cells][STRETCHES];
+    for (int h = 0; h < n; h++) {
+      for (int c = 0; c < cells; c++) {
+        bled[c][(int) ((long) h * STRETCHES / n)] |= halfHours.bleed()[h][c] > 0;
+      }
+    }
+    boolean[] often = new boolean[cells];
+    for (int c = 0; c < cells; c++) {
+      int stretches = 0;
+      for (boolean one : bled[c]) {
+        stretches += one ? 1 : 0;
+      }
+      often[c] = stretches >= FEWEST;
+    }
+    return often;
   }
 
   private static Ridge[] sums(HalfHours halfHours, int thermometer) {
@@ -114,12 +144,20 @@ record BleedWarmth(double[][] kelvin, double[][] kelvinSd) {
         && isClearlyMore(thermometer, cell, cell, clear);
   }
 
-  /** Whether a thermometer shows its board where others show their cell. */
+  /**
+   * Whether a thermometer shows its board where others show their cell; not told where fewer than
+   * half of the cells bled, for there is nothing to compare with.
+   */
   boolean isBoard(int thermometer) {
     double own = kelvin[thermometer][thermometer];
-    double[] all = IntStream.range(0, kelvin.length).mapToDouble(t -> kelvin[t][t]).toArray();
+    double[] all =
+        IntStream.range(0, kelvin.length)
+            .filter(t -> kelvinSd[t][t] > 0)
+            .mapToDouble(t -> kelvin[t][t])
+            .toArray();
     double least = Math.max(BOARD_K, BOARD_RATIO * Robust.median(all));
-    return own - CLEAR * kelvinSd[thermometer][thermometer] > least;
+    return 2 * all.length >= kelvin.length
+        && own - CLEAR * kelvinSd[thermometer][thermometer] > least;
   }
 
   /**

@@ -27,6 +27,9 @@ record LoadWarmth(double[] share, double[] shareSd, double clear) {
   /** Stretches of the record, of a day or longer, of which one is left out at a time. */
   private static final int STRETCHES = 12;
 
+  /** A shorter record than this has stretches of less than a day and says nothing, s. */
+  private static final double SHORTEST_S = 12 * 86_400.0;
+
   /** What is said has to stand clear by so many standard deviations. */
   private static final double CLEAR = 4;
 
@@ -64,10 +67,18 @@ record LoadWarmth(double[] share, double[] shareSd, double clear) {
       left[k] = shares(answer, k);
     }
     double[] all = shares(answer, -1);
+    if (!isLong(record)) {
+      Arrays.fill(all, Double.NaN);
+    }
     return new LoadWarmth(
         Arrays.copyOf(all, cells),
         IntStream.range(0, cells).mapToDouble(c -> Jackknife.sd(left, c)).toArray(),
         all[cells] / Jackknife.sd(left, cells));
+  }
+
+  private static boolean isLong(ThinnedRecord record) {
+    int rows = record.rows();
+    return rows > 0 && record.timeS()[rows - 1] - record.timeS()[0] >= SHORTEST_S;
   }
 
   /** The share of every cell, and behind them the warming of the median one, K/A². */

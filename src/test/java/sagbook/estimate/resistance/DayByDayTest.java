@@ -27,11 +27,15 @@ class DayByDayTest {
   }
 
   private static DayByDay days(double[][] relative) {
+    return days(relative, new double[relative[0].length]);
+  }
+
+  private static DayByDay days(double[][] relative, double[] cold) {
     double[] start = new double[relative[0].length];
     for (int d = 0; d < start.length; d++) {
       start[d] = 86_400.0 * d;
     }
-    return new DayByDay(start, relative);
+    return new DayByDay(start, cold, relative);
   }
 
   @Test
@@ -66,6 +70,21 @@ class DayByDayTest {
       relative[6][d] += 0.06;
     }
     assertFalse(days(relative).breakOf(6).isPresent());
+  }
+
+  /**
+   * A joint that adds 60 % at 25 °C adds 38 % where the cold makes all cells 1.6 times as large.
+   */
+  @Test
+  void aJointThatSeemsToGoAsTheColdComesIsNoBreak() {
+    double[][] relative = weathered(new SplittableRandom(8), 0.003);
+    double[] cold = new double[DAYS];
+    for (int d = 0; d < DAYS; d++) {
+      cold[d] = d < 12 ? 0 : Math.log(1.6);
+      relative[6][d] += 0.6 * Math.exp(-cold[d]);
+    }
+    assertTrue(days(relative).breakOf(6).isPresent());
+    assertFalse(days(relative, cold).breakOf(6).isPresent());
   }
 
   @Test

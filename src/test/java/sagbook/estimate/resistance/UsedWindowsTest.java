@@ -42,6 +42,26 @@ class UsedWindowsTest {
     }
   }
 
+  /** Fully at once, and less by 0.35 long after; in the cold less by what the string has more. */
+  @Test
+  void withoutCurrentWhatAJointAddsFadesAndKnowsNoCold() {
+    List<ReducedWindow> windows = Windows.ofDays(1, h -> h < 12 ? 25 : 5, h -> 1);
+    UsedWindows used =
+        UsedWindows.ofVoltage(windows, Windows.ones(windows.size()), Windows.BASIS, true);
+    StringResponse itself =
+        new StringResponse(Windows.BASIS, new double[] {1, 0, 0, 0, 0}, 1e-3, 100);
+    assertEquals(1, used.drive().jointShare(itself, 0), 1e-12);
+    assertEquals(0.65, used.drive().jointShare(itself, 1e5), 1e-12);
+    double cold = Math.exp(16_000 / 8.314463 * (1 / 278.15 - 1 / 298.15));
+    assertEquals(1, used.drive().parts(itself, 1, 0)[1][0], 1e-6);
+    assertEquals(1 / cold, used.drive().parts(itself, 1, 11)[1][0], 1e-6);
+    UsedWindows later = used.since(7200.0 * 6);
+    assertEquals(1 / cold, later.drive().parts(itself, 1, 0)[1][0], 1e-6);
+    assertTrue(
+        later.drive().wholeSd(later.scale(), 0.5, 1.5)
+            > used.drive().wholeSd(used.scale(), 0.5, 1.5));
+  }
+
   @Test
   void aLaterStretchKeepsItsOwnWeights() {
     List<ReducedWindow> windows = Windows.of(SHARE, NO_JOINT, (w, c, a) -> 0);

@@ -94,4 +94,16 @@ class BleedWarmthTest {
     assertTrue(new BleedWarmth(kelvin, sd).isBoard(1));
     assertFalse(new BleedWarmth(kelvin, sd).isBoard(0));
   }
+
+  @Test
+  void whereFewCellsBledNoneIsComparedWithTheOthers() {
+    kelvin[1][1] = 8;
+    for (int t = 2; t < CELLS; t++) {
+      for (int c = 2; c < CELLS; c++) {
+        kelvin[t][c] = 0;
+        sd[t][c] = 0;
+      }
+    }
+    assertFalse(new BleedWarmth(kelvin, sd).isBoard(1));
+  }
 }
