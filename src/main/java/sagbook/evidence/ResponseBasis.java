@@ -14,8 +14,8 @@ import java.util.Arrays;
  * @param tauS time constants, s, rising
  */
 public record ResponseBasis(double[] tauS) {
-  /** From this time between rows on, the row right after a step is used, s. */
-  public static final double SLOW_CADENCE_S = 30;
+  /** From this time between rows on, it does not matter when a board was read, s. */
+  static final double SLOW_CADENCE_S = 30;
 
   /** Time constants, s: any between two of them is followed closely. */
   private static final double[] ALL_S = {2.5, 5, 10, 20, 40, 80, 160, 320, 640};

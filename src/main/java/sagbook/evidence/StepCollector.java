@@ -2,7 +2,6 @@ package sagbook.evidence;
 
 import java.util.Arrays;
 import java.util.List;
-import java.util.stream.IntStream;
 import sagbook.model.Channels;
 import sagbook.model.SampleBlock;
 import sagbook.numeric.Robust;
@@ -38,8 +37,19 @@ final class StepCollector {
    */
   private static final double SEES_LOADS_S = 7.5;
 
-  /** Rows after the step at which the answer is taken, by kind, s. */
-  private static final double[] ANSWER_S = {10, 30, 60, 120};
+  /**
+   * How long after the step the answer is taken, s. The row right after it is passed over: the step
+   * lies anywhere between two rows, and what an answer younger than that shows is its moment.
+   */
+  private static final double[] ANSWER_S = {10, 30, 60, 120, 240, 480};
+
+  /**
+   * Answers older than this, s, and than so many rows add little and drift with the charge. Common
+   * practice, no source.
+   */
+  private static final double OLDEST_S = 120;
+
+  private static final int OLDEST_ROWS = 12;
 
   /** Share of capacity over which hysteresis turns round; published curves take a few per cent. */
   private static final double HYSTERESIS_SHARE = 0.04;
@@ -90,12 +100,13 @@ final class StepCollector {
     window = new StepWindowBuilder(basis, cells);
     // A sweep over all boards takes a second or two: of no account beside half a minute.
     guardRows = cadenceS < ResponseBasis.SLOW_CADENCE_S ? 1 : 0;
-    IntStream after =
+    spans =
         Arrays.stream(ANSWER_S)
-            .mapToInt(s -> guardRows + 1 + Math.max(1, (int) Math.round(s / cadenceS - 0.5)));
-    // Slow logs take the row right after the step as well: there the answer is youngest.
-    IntStream first = guardRows == 0 ? IntStream.of(1) : IntStream.empty();
-    spans = IntStream.concat(first, after).distinct().filter(rows -> rows <= 40).toArray();
+            .filter(s -> s <= Math.max(OLDEST_S, OLDEST_ROWS * cadenceS))
+            .mapToInt(s -> guardRows + 1 + Math.max(1, (int) Math.round(s / cadenceS - 0.5)))
+            .distinct()
+            .filter(rows -> rows <= 40)
+            .toArray();
     int longest = spans.length == 0 ? 2 : spans[spans.length - 1];
     levelRows = Math.max(LEVEL_ROWS, (int) Math.rint(LEVEL_S / cadenceS));
     // A slow log holds too few steps that stand alone; what it loses by that outweighs the gain.

@@ -19,12 +19,14 @@ import sagbook.numeric.Ridge;
  * stretches at a time (jackknife, Tukey 1958).
  *
  * @param whole response at the pulse time over the string's mean, one a cell
- * @param wholeSd its standard deviation
+ * @param wholeSd its standard deviation, were the string's response at the reference as large as in
+ *     the windows used
  * @param slow scale of the whole response
  * @param slowSd its standard deviation
  * @param ohmic what a joint adds beyond that at the pulse time, as a share of the string's response
  * @param ohmicSd its standard deviation
  * @param stringSd standard deviation of the string's mean response, relative
+ * @param size of the string's response in the windows used over that at the reference, mean
  */
 record CellComparison(
     double[] whole,
@@ -33,7 +35,8 @@ record CellComparison(
     double[] slowSd,
     double[] ohmic,
     double[] ohmicSd,
-    double stringSd) {
+    double stringSd,
+    double size) {
   private static final int STRETCHES = 12;
 
   /**
@@ -78,8 +81,8 @@ record CellComparison(
               IntStream.range(0, n).filter(w -> (long) w * stretches / n == stretch)));
     }
     double ohm = response.at(pulseS);
-    Builder builder =
-        new Builder(used.cells(), used.drive(), used.drive().jointShare(response, pulseS));
+    double size = Arrays.stream(used.scale()).filter(scale -> scale > 0).average().orElse(1);
+    Builder builder = new Builder(used, used.drive().jointShare(response, pulseS), size);
     for (int c = 0; c < builder.cells(); c++) {
       int cell = c;
       builder.cell(c, parts.stream().map(sums -> sums.cell()[cell]).toArray(Ridge[]::new), ohm);
@@ -204,11 +207,13 @@ record CellComparison(
     private final double[][] columns;
     private final Drive drive;
     private final double jointShare;
+    private final double size;
 
-    Builder(int cells, Drive drive, double jointShare) {
-      this.drive = drive;
+    Builder(UsedWindows used, double jointShare, double size) {
+      this.drive = used.drive();
       this.jointShare = jointShare;
-      columns = new double[6][cells];
+      this.size = size;
+      columns = new double[6][used.cells()];
     }
 
     int cells() {
@@ -219,7 +224,7 @@ record CellComparison(
       double[] all = solve(stretch, -1, ohm);
       for (int q = 0; q < 3; q++) {
         columns[2 * q][c] = all[q];
-        columns[2 * q + 1][c] = sd(stretch, ohm, q);
+        columns[2 * q + 1][c] = sd(stretch, ohm, q == 0 ? 3 : q);
       }
     }
 
@@ -238,7 +243,7 @@ record CellComparison(
     private double[] solve(Ridge[] stretch, int leftOut, double ohm) {
       double[] b = solution(stretch, leftOut, drive, ohm).value();
       double ohmic = b[1] * jointShare;
-      return new double[] {b[0] + ohmic, b[0], ohmic};
+      return new double[] {b[0] + ohmic, b[0], ohmic, b[0] + ohmic / size};
     }
 
     CellComparison build(Ridge[] string, double ohm) {
@@ -249,7 +254,8 @@ record CellComparison(
           columns[3],
           columns[4],
           columns[5],
-          sd(string, ohm, 0));
+          sd(string, ohm, 3),
+          size);
     }
   }
 }

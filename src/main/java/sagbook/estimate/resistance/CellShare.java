@@ -115,16 +115,19 @@ record CellShare(
 
   private static CellShare steady(
       CellComparison compared, AtOnePlace law, UsedWindows used, int c) {
-    double relative = law.whole(compared, c) / medianWhole(compared, law);
+    double median = medianWhole(compared, law);
+    double relative = law.whole(compared, c) / median;
     double medianSlow = median(compared, other -> law.factor(other) * compared.slow()[other]);
     double slow = law.factor(c) * compared.slow()[c] / medianSlow;
     double ohmic = compared.ohmic()[c] - Robust.median(compared.ohmic());
+    double brought = partSd(compared.ohmicSd()[c]) * (1 - 1 / compared.size());
+    double scatter = sd(compared.wholeSd()[c] / median, used, relative, slow);
     return new CellShare(
         relative,
         hypot(
-            sd(compared.wholeSd()[c], used, relative, slow),
+            Math.hypot(scatter, brought),
             law.factorSd(c) * slow,
-            used.drive().wholeSd(used.scale(), ohmic, relative)),
+            used.drive().wholeSd(used.scale(), ohmic / median, relative)),
         ohmic,
         partSd(compared.ohmicSd()[c]),
         slow,

@@ -1,16 +1,18 @@
 package sagbook.estimate.resistance;
 
+import java.util.Arrays;
 import sagbook.numeric.Robust;
 
 /**
  * How much warmer or colder each cell is than the string's median cell, and what that makes of its
  * resistance (Arrhenius): without it a cell at the cold end of a shelf would look resistive.
  *
- * @param inverse mean of {@code 1/T - 1/T(median)} over the windows used, one a cell, 1/K; NaN when
- *     its temperature was not logged
+ * @param inverse mean of {@code 1/T - 1/T(median)} over the windows used, one a cell, 1/K, as far
+ *     as thermometers tell it; NaN when its temperature was not logged
  * @param kelvin mean temperature of the string, K; 25 °C when not logged
+ * @param apartK how far a cell of known temperature may be off that, one standard deviation, K
  */
-record CellWarmth(double[] inverse, double kelvin) {
+record CellWarmth(double[] inverse, double kelvin, double apartK) {
   /** What a board's thermometer says of its cell, one standard deviation. Common practice. */
   private static final double BOARD_K = 0.5;
 
@@ -55,7 +57,22 @@ record CellWarmth(double[] inverse, double kelvin) {
       double mean = count[c] == 0 ? Double.NaN : sum[c] / count[c];
       inverse[c] = !trusted[c] || Math.abs(mean) > MOST_K / (kelvin * kelvin) ? Double.NaN : mean;
     }
-    return new CellWarmth(inverse, kelvin);
+    return shrunk(inverse, kelvin);
+  }
+
+  /**
+   * What of these departures is the cells' own, where their thermometers scatter of themselves: as
+   * large a share of each as makes up for what the scatter adds to their mean square (random
+   * effects; Efron and Morris, J. Am. Stat. Assoc. 70 (1975) 311).
+   */
+  private static CellWarmth shrunk(double[] inverse, double kelvin) {
+    double[] known = Arrays.stream(inverse).filter(i -> !Double.isNaN(i)).toArray();
+    double squares = Arrays.stream(known).map(i -> i * i).sum();
+    double byBoards = known.length * Math.pow(BOARD_K / (kelvin * kelvin), 2);
+    double share = squares > byBoards ? 1 - byBoards / squares : 0;
+    double atMost = Math.min(1, share + Math.sqrt(2.0 / Math.max(1, known.length)));
+    return new CellWarmth(
+        Arrays.stream(inverse).map(i -> share * i).toArray(), kelvin, BOARD_K * Math.sqrt(atMost));
   }
 
   /**
@@ -74,8 +91,8 @@ record CellWarmth(double[] inverse, double kelvin) {
    * @param kilojouleSd its standard deviation, kJ/mol
    */
   double factorSd(int cell, double kilojoule, double kilojouleSd) {
-    double apartK = known(cell) ? BOARD_K : SHELF_K;
-    double byReading = perKelvin(kilojoule) * apartK / (kelvin * kelvin);
+    double offK = known(cell) ? apartK : SHELF_K;
+    double byReading = perKelvin(kilojoule) * offK / (kelvin * kelvin);
     double byLaw = known(cell) ? perKelvin(kilojouleSd) * inverse[cell] : 0;
     return Math.hypot(byReading, byLaw);
   }

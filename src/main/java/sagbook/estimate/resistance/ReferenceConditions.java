@@ -13,18 +13,22 @@ import sagbook.numeric.Robust;
  * against inverse temperature (Arrhenius) and charge.
  *
  * <p>{@code ln A = c0 + x + b/2 x² + c1 (z - 1/2) + c2 (z - 1/2)² + h}, with {@code x = Ea/Rg (1/T
- * - 1/298.15 K)}. Before the data speak, Ea is taken as 16 give or take 5 kJ/mol: whole-cell values
- * of a measured 3 Ah LFP cell run from 11 to 22 (M. Naumann, doctoral thesis, TU Munich 2018, open
- * table). {@code h} is what windows of one time of day have in common: loads of another kind come
- * in the evening, when the cells are warm, and would pass for warmth. Huber weights (Huber 1964)
- * keep odd windows from mattering.
+ * - 1/T0)} and {@code T0} the log's own mean temperature, so that what a month tells, level and
+ * slope where it was, is fitted apart from what it doesn't: {@code b}, which is held, and comes in
+ * on the way to 25 °C alone. Before the data speak, Ea is taken as 16 give or take 5 kJ/mol:
+ * whole-cell values of a measured 3 Ah LFP cell run from 11 to 22 (M. Naumann, doctoral thesis, TU
+ * Munich 2018, open table). {@code h} is what windows of one time of day have in common: loads of
+ * another kind come in the evening, when the cells are warm, and would pass for warmth. Huber
+ * weights (Huber 1964) keep odd windows from mattering.
  *
  * @param scale size of the string's response in each window over that at 25 °C and mid charge; 0
  *     where the window is not used
  * @param logLevel logarithm of the response at 25 °C and mid charge over the pooled one it was
  *     fitted with
- * @param logSd standard deviation of the logarithm of the response at 25 °C and mid charge
- * @param activationEnergy at 25 °C, kJ/mol
+ * @param logSd standard deviation of that logarithm as far as the windows tell it
+ * @param squaredWay square of the logarithm's way from the log's own temperature to 25 °C, by half
+ *     of which the bend counts
+ * @param activationEnergy at the log's own temperature, kJ/mol
  * @param activationEnergySd kJ/mol
  * @param chargeSlope by how much the logarithm rises with charge 0 to 1, mean over the windows used
  */
@@ -32,6 +36,7 @@ record ReferenceConditions(
     double[] scale,
     double logLevel,
     double logSd,
+    double squaredWay,
     double activationEnergy,
     double activationEnergySd,
     double chargeSlope) {
@@ -43,11 +48,22 @@ record ReferenceConditions(
   /**
    * How the logarithm bends. What does not follow the law, such as joints, makes up for less of the
    * whole in the cold: a share s of it bends it by s/(1 - s), and joints are about a tenth (common
-   * practice, no source). Measured cells may bend ten times as much (Naumann 2018: 1.2).
+   * practice, no source).
    */
   private static final double BEND = 0.1;
 
-  private static final double BEND_SD = 0.4;
+  /**
+   * How much more it may bend, one standard deviation: measured cells do so up to ten times as much
+   * (Naumann 2018: 1.2).
+   */
+  private static final double BEND_SD_ABOVE = 0.4;
+
+  /**
+   * How much less. Parts that each follow a law of their own bend their sum this way only, for the
+   * logarithm of a sum of exponentials is convex; but a part that builds up more slowly in the cold
+   * counts for less there. Common practice, no source.
+   */
+  private static final double BEND_SD_BELOW = 0.1;
 
   /**
    * What windows of one time of day have in common, one standard deviation, before the log is
@@ -65,10 +81,9 @@ record ReferenceConditions(
 
   private static final int LEVEL = 0;
   private static final int ENERGY = 1;
-  private static final int BENDS = 2;
-  private static final int CHARGE = 3;
-  private static final int CHARGE_SQUARED = 4;
-  private static final int STRETCH = 5;
+  private static final int CHARGE = 2;
+  private static final int CHARGE_SQUARED = 3;
+  private static final int STRETCH = 4;
   private static final int PASSES = 12;
 
   /** Temperature factor relative to 25 °C for an activation energy in kJ/mol. */
@@ -99,21 +114,26 @@ record ReferenceConditions(
     double shrink = 1;
     double hourSd = HOUR_SD;
     Ridge.Solution solution = beforehand(hourSd).solve();
+    double own =
+        Arrays.stream(sizes.celsius())
+            .map(ReferenceConditions::perKilojoule)
+            .average()
+            .orElseThrow();
     for (int pass = 0; pass < PASSES; pass++) {
       Ridge fit = beforehand(hourSd);
       for (int i = 0; i < n; i++) {
         double relativeSd = shrink * sizes.sd()[i];
         double unlike = UNLIKE_MID_CHARGE * sizes.fromMid()[i] * sizes.fromMid()[i];
         double variance = relativeSd * relativeSd + excess * excess + unlike * unlike;
-        double[] row = row(sizes, i, solution);
-        double departure = sizes.log()[i] - log(sizes, i, solution);
+        double[] row = row(sizes, i, own, solution);
+        double departure = sizes.log()[i] - log(sizes, i, own, solution);
         fit.observe(row, departure + solution.combined(row), huber[i] / variance);
       }
       solution = fit.solve();
       hourSd = hourSd(sizes, solution);
       double[] raw = new double[n];
       for (int i = 0; i < n; i++) {
-        raw[i] = sizes.log()[i] - log(sizes, i, solution);
+        raw[i] = sizes.log()[i] - log(sizes, i, own, solution);
         double z = Math.abs(raw[i]) / Math.hypot(sizes.sd()[i], excess);
         huber[i] = z <= 1.5 ? 1 : 1.5 / z;
       }
@@ -124,22 +144,38 @@ record ReferenceConditions(
         shrink = Math.max(0.3, Math.min(1, spread / Math.hypot(usualSd, excess)));
       }
     }
+    double[] b = solution.value();
+    double way = -b[ENERGY] * own;
+    double level = b[LEVEL] + way + BEND / 2 * way * way;
+    double[] levelBy = new double[b.length];
+    levelBy[LEVEL] = 1;
+    levelBy[ENERGY] = -own * (1 + BEND * way);
     double[] scale = new double[windows.size()];
     double slope = 0;
     for (int i = 0; i < n; i++) {
-      double[] b = solution.value();
       slope += (b[CHARGE] + 2 * b[CHARGE_SQUARED] * sizes.fromMid()[i]) / n;
       scale[sizes.window()[i]] =
-          Math.exp(log(sizes, i, solution) - b[LEVEL] - b[STRETCH + sizes.stretchOfDay()[i]]);
+          Math.exp(log(sizes, i, own, solution) - level - b[STRETCH + sizes.stretchOfDay()[i]]);
     }
     return Optional.of(
         new ReferenceConditions(
             scale,
-            solution.value()[LEVEL],
-            solution.sd(LEVEL),
-            solution.value()[ENERGY],
+            level,
+            solution.combinedSd(levelBy),
+            way * way,
+            b[ENERGY],
             solution.sd(ENERGY),
             slope));
+  }
+
+  /** Standard deviation of the logarithm of the response at 25 °C towards less. */
+  double sdBelow() {
+    return Math.hypot(logSd, BEND_SD_BELOW / 2 * squaredWay);
+  }
+
+  /** The same towards more. */
+  double sdAbove() {
+    return Math.hypot(logSd, BEND_SD_ABOVE / 2 * squaredWay);
   }
 
   /**
@@ -161,7 +197,6 @@ record ReferenceConditions(
     Ridge fit = new Ridge(STRETCH + WindowSizes.STRETCHES_A_DAY);
     fit.prior(LEVEL, 0, 3);
     fit.prior(ENERGY, PRIOR_KILOJOULE, PRIOR_SD_KILOJOULE);
-    fit.prior(BENDS, BEND, BEND_SD);
     fit.prior(CHARGE, 0, 0.3);
     fit.prior(CHARGE_SQUARED, 0, 1.0);
     for (int h = 0; h < WindowSizes.STRETCHES_A_DAY; h++) {
@@ -171,28 +206,27 @@ record ReferenceConditions(
   }
 
   /** Logarithm of the size that a window should have. */
-  private static double log(WindowSizes sizes, int i, Ridge.Solution solution) {
+  private static double log(WindowSizes sizes, int i, double own, Ridge.Solution solution) {
     double[] b = solution.value();
-    double x = b[ENERGY] * perKilojoule(sizes.celsius()[i]);
+    double x = b[ENERGY] * (perKilojoule(sizes.celsius()[i]) - own);
     double u = sizes.fromMid()[i];
     return b[LEVEL]
         + x
-        + b[BENDS] / 2 * x * x
+        + BEND / 2 * x * x
         + b[CHARGE] * u
         + b[CHARGE_SQUARED] * u * u
         + b[STRETCH + sizes.stretchOfDay()[i]];
   }
 
   /** By how much that rises with each parameter. */
-  private static double[] row(WindowSizes sizes, int i, Ridge.Solution solution) {
+  private static double[] row(WindowSizes sizes, int i, double own, Ridge.Solution solution) {
     double[] b = solution.value();
-    double perKilojoule = perKilojoule(sizes.celsius()[i]);
+    double perKilojoule = perKilojoule(sizes.celsius()[i]) - own;
     double x = b[ENERGY] * perKilojoule;
     double u = sizes.fromMid()[i];
     double[] row = new double[b.length];
     row[LEVEL] = 1;
-    row[ENERGY] = perKilojoule * (1 + b[BENDS] * x);
-    row[BENDS] = x * x / 2;
+    row[ENERGY] = perKilojoule * (1 + BEND * x);
     row[CHARGE] = u;
     row[CHARGE_SQUARED] = u * u;
     row[STRETCH + sizes.stretchOfDay()[i]] = 1;

@@ -7,7 +7,6 @@ import java.util.function.DoubleUnaryOperator;
 import sagbook.estimate.response.ReducedWindow;
 import sagbook.estimate.response.StringResponse;
 import sagbook.evidence.Evidence;
-import sagbook.evidence.ResponseBasis;
 import sagbook.evidence.StepWindow;
 import sagbook.model.Estimate;
 import sagbook.wording.Words;
@@ -31,7 +30,7 @@ public final class ResistanceEstimator {
    * the response, the moment of a step between two rows. Set so that intervals hold the truth on
    * invented packs of a generator that shares no code with this project.
    */
-  private static final double SYSTEMATIC = 0.015;
+  private static final double SYSTEMATIC = 0.01;
 
   private static final double FASTEST_PULSE_S = 10;
 
@@ -97,9 +96,9 @@ public final class ResistanceEstimator {
     if (showsPulse(cadenceS)) {
       return FASTEST_PULSE_S;
     }
-    // The row right after a step is passed over in logs faster than half a minute, so the youngest
-    // answer there is an interval and a half old.
-    return Math.rint(cadenceS < ResponseBasis.SLOW_CADENCE_S ? 1.5 * cadenceS : cadenceS);
+    // The row right after a step is passed over, so the youngest answer is an interval and a half
+    // old on average.
+    return Math.rint(1.5 * cadenceS);
   }
 
   private static boolean showsPulse(double cadenceS) {
@@ -151,7 +150,6 @@ public final class ResistanceEstimator {
       Optional<ReferenceConditions> reference) {
     double stringOhm =
         response.at(pulseS) * Math.exp(reference.map(ReferenceConditions::logLevel).orElse(0.0));
-    double stringLogSd = reference.map(ReferenceConditions::logSd).orElse(0.0);
     UsedWindows used =
         (evidence.channels().hasCurrent()
                 ? UsedWindows.ofCurrent(windows, scale, evidence.basis())
@@ -189,17 +187,16 @@ public final class ResistanceEstimator {
     }
     for (CellShare share : shares) {
       double milliohm = stringOhm * medianWhole * share.relative() * 1000;
-      double milliohmSd =
-          milliohm
-              * Math.sqrt(
-                  sq(share.relativeSd() / share.relative())
-                      + sq(CellShare.stringSd(compared))
-                      + sq(stringLogSd)
-                      + sq(SYSTEMATIC));
+      double elseSd =
+          Math.hypot(
+              share.relativeSd() / share.relative(),
+              Math.hypot(CellShare.stringSd(compared), SYSTEMATIC));
       double unit = stringOhm * 1000;
       all.add(
           new CellResistance(
-              absolute ? Estimate.of(milliohm, milliohmSd) : Estimate.unknown(noAbsolute),
+              reference
+                  .map(to25 -> absolute(milliohm, to25, elseSd))
+                  .orElse(Estimate.unknown(noAbsolute)),
               Estimate.of(share.relative(), share.relativeSd()),
               absolute
                   ? Estimate.of(share.ohmicExcess() * unit, share.ohmicExcessSd() * unit)
@@ -230,7 +227,11 @@ public final class ResistanceEstimator {
         : Estimate.unknown(WORDS.say("unknown.no-current.slow"));
   }
 
-  private static double sq(double x) {
-    return x * x;
+  /** A resistance at 25 °C; what else is unknown of it is told as a relative standard deviation. */
+  private static Estimate absolute(double milliohm, ReferenceConditions to25, double elseSd) {
+    return new Estimate.Known(
+        milliohm,
+        Estimate.of(milliohm, milliohm * Math.hypot(to25.sdBelow(), elseSd)).low(),
+        Estimate.of(milliohm, milliohm * Math.hypot(to25.sdAbove(), elseSd)).high());
   }
 }

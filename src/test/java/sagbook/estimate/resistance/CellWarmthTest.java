@@ -11,20 +11,28 @@ class CellWarmthTest {
   private static final double KILOJOULE = 20;
 
   private static CellWarmth warmth(boolean secondTrusted) {
+    return warmth(secondTrusted, 20);
+  }
+
+  private static CellWarmth warmth(boolean secondTrusted, double secondCelsius) {
     double[] ones = {1, 1, 1};
     List<ReducedWindow> windows = Windows.of(ones, new double[3], (w, c, a) -> 0);
     for (ReducedWindow window : windows) {
-      window.window().meanTemperatureC()[1] = 20;
+      window.window().meanTemperatureC()[1] = secondCelsius;
     }
     UsedWindows used = UsedWindows.ofCurrent(windows, Windows.ones(windows.size()), Windows.BASIS);
     return CellWarmth.of(used, new boolean[] {true, secondTrusted, true});
   }
 
-  /** Arrhenius' law between 15 and 20 °C: 20 kJ/mol over 8.314 J/(mol K) times 1/T less 1/T. */
+  /**
+   * Arrhenius' law between 15 and 20 °C: 20 kJ/mol over 8.314 J/(mol K) times 1/T less 1/T. Of that
+   * counts what exceeds the thermometers' own half a kelvin in the mean square of three cells: with
+   * departures of 0, 0 and 5.92e-5 1/K that is 1 - 3 x (0.5 K / (288.15 K)²)² / (5.92e-5 1/K)².
+   */
   @Test
   void aWarmerCellWouldResistMoreAtTheStringsTemperature() {
-    double expected = Math.exp(20_000 / 8.314462618 * (1 / 288.15 - 1 / 293.15));
-    assertEquals(expected, warmth(true).factor(1, KILOJOULE), 1e-9);
+    double expected = Math.exp(0.9690 * 20_000 / 8.314462618 * (1 / 288.15 - 1 / 293.15));
+    assertEquals(expected, warmth(true).factor(1, KILOJOULE), 1e-4);
     assertEquals(1, warmth(true).factor(0, KILOJOULE), 1e-9);
   }
 
@@ -33,5 +41,12 @@ class CellWarmthTest {
     CellWarmth distrusted = warmth(false);
     assertEquals(1, distrusted.factor(1, KILOJOULE), 0);
     assertTrue(distrusted.factorSd(1, KILOJOULE, 2) > distrusted.factorSd(0, KILOJOULE, 2));
+  }
+
+  /** Common practice for a board's thermometer: half a kelvin, so 0.6 K in one of three is none. */
+  @Test
+  void whatThermometersScatterOfThemselvesIsNoWarmth() {
+    assertEquals(1, warmth(true, 15.6).factor(1, KILOJOULE), 0);
+    assertTrue(warmth(true, 15.6).factorSd(1, KILOJOULE, 2) > 0.005);
   }
 }

@@ -76,10 +76,11 @@ class ReferenceConditionsTest {
             ReferenceConditionsTest::winter,
             h -> (h % 24 >= 14 && h % 24 < 20 ? 0.95 : 1) * size(20, winter(h)));
     assertEquals(0, plain.logLevel(), 0.01);
-    assertEquals(20, plain.activationEnergy(), 1);
-    assertEquals(20, found.activationEnergy(), 1.5);
+    // At 5 °C, where 0.9 exp(22.2 kJ/mol x 0.02901) / (0.1 + 0.9 exp(...)) of the whole follows it.
+    assertEquals(21, plain.activationEnergy(), 1);
+    assertEquals(21, found.activationEnergy(), 1.5);
     assertEquals(0, found.logLevel(), 0.03);
-    assertTrue(Math.abs(found.logLevel()) < 2 * found.logSd(), found.toString());
+    assertTrue(Math.abs(found.logLevel()) < 2 * found.sdBelow(), found.toString());
   }
 
   /**
@@ -98,8 +99,37 @@ class ReferenceConditionsTest {
     ReferenceConditions warm =
         fitted(h -> 20 + winter(h), h -> ReferenceConditions.arrhenius(14.6, 20 + winter(h)));
     assertEquals(0, warm.logLevel(), 0.005);
-    assertTrue(warm.logSd() < 0.01, warm.toString());
-    assertTrue(cold.logSd() > 0.02, cold.toString());
-    assertTrue(Math.abs(cold.logLevel()) < 2 * cold.logSd(), cold.toString());
+    assertTrue(warm.sdAbove() < 0.01, warm.toString());
+    assertTrue(cold.sdAbove() > 0.02, cold.toString());
+    assertTrue(cold.logLevel() < 0 && -cold.logLevel() < 2 * cold.sdAbove(), cold.toString());
+  }
+
+  /** The logarithm of a sum of exponentials is convex, whatever its parts. */
+  @Test
+  void aSumOfLawsIsRatherMoreThanLessAt25Degrees() {
+    ReferenceConditions cold = fitted(ReferenceConditionsTest::winter, h -> size(20, winter(h)));
+    assertTrue(cold.sdAbove() > 2 * cold.sdBelow(), cold.toString());
+    for (double share : new double[] {0, 0.3, 0.6}) {
+      ReferenceConditions two =
+          fitted(
+              ReferenceConditionsTest::winter,
+              h ->
+                  share * ReferenceConditions.arrhenius(5, winter(h))
+                      + (1 - share) * ReferenceConditions.arrhenius(25, winter(h)));
+      assertTrue(two.logLevel() < 2 * two.sdBelow(), share + ": " + two);
+      assertTrue(-two.logLevel() < 2 * two.sdAbove(), share + ": " + two);
+    }
+  }
+
+  /** Months alike but for chance say the same of 25 °C, for none can tell how its law bends. */
+  @Test
+  void aColdMonthDoesNotLearnItsBendFromChance() {
+    for (double curvature : new double[] {-0.004, 0, 0.004}) {
+      ReferenceConditions odd =
+          fitted(
+              ReferenceConditionsTest::winter,
+              h -> size(20, winter(h)) * Math.exp(curvature * Math.pow(winter(h) - 5, 2)));
+      assertEquals(0, odd.logLevel(), 0.03);
+    }
   }
 }
