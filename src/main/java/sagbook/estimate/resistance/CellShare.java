@@ -131,7 +131,10 @@ record CellShare(
         ohmic,
         partSd(compared.ohmicSd()[c]),
         slow,
-        hypot(partSd(compared.slowSd()[c]), law.factorSd(c) * slow, used.drive().shapeSd(ohmic)),
+        hypot(
+            partSd(compared.slowSd()[c] / medianSlow),
+            law.factorSd(c) * slow,
+            used.drive().shapeSd(ohmic)),
         Optional.empty());
   }
 
