@@ -39,9 +39,9 @@ record Drive(double[] joint, double[] curve, double leastSd, boolean fadingSeen,
 
   /**
    * Share of the fading that lies between the pulse time and what rows of ten seconds show: a fifth
-   * is over after 10 s, six tenths after 40 s.
+   * is over after 10 s, eight tenths after the minute that their answers are old on average.
    */
-  private static final double AHEAD = 0.4;
+  private static final double AHEAD = 0.55;
 
   /** Beyond this the charge moved is all that goes on growing, s. Common practice, no source. */
   private static final double CURVE_S = 640;
