@@ -10,7 +10,6 @@ import sagbook.evidence.ThinnedRecord;
 import sagbook.model.Chemistry;
 import sagbook.model.Estimate;
 import sagbook.model.PackDescription;
-import sagbook.numeric.EvenTable;
 import sagbook.wording.Words;
 
 /**
@@ -175,7 +174,7 @@ public final class CapacityEstimator {
         new MedianCapacity(record, pack, counted, fast)
             .of(anchor, topSeen, fit.curve().visitedFromAh(), fit.curve().sharedFromAh());
     List<CellCharge> cells =
-        new CellAssessor(fit, readings, anchor, median, pack, view.days(), counted, fast).cells();
+        new CellAssessor(fit, readings, median, pack, view.days(), counted, fast).cells();
     double fullAh =
         topSeen
             ? anchor.map(CurveAnchor::fullAh).orElse(split.presumedFullAh())
@@ -188,7 +187,7 @@ public final class CapacityEstimator {
       CellReading[] readings, StringFit fit, CurveLearner learner, double fullAh) {
     CellCurve curve = fit.curve();
     WornCellFit worn =
-        new WornCellFit(whole(curve), curve.visitedFromAh(), curve.visitedToAh(), fullAh, pack);
+        new WornCellFit(curve.whole(), curve.visitedFromAh(), curve.visitedToAh(), fullAh, pack);
     for (int c = 0; c < readings.length; c++) {
       CellReading usual = readings[c];
       if (usual.lossAh().value() > LOST_MUCH * nominalAh && !fit.misread(c)) {
@@ -243,7 +242,7 @@ public final class CapacityEstimator {
   private Optional<CurveAnchor> anchor(CellCurve curve, CurveLearner.Learned first, double stepAh) {
     return CurveAnchor.closest(
             pack,
-            whole(curve),
+            curve.whole(),
             curve.visitedFromAh() + stepAh,
             Math.min(curve.visitedToAh(), first.toAh()) - stepAh,
             curve.visitedToAh() - stepAh)
@@ -258,16 +257,6 @@ public final class CapacityEstimator {
     boolean kneeSeen = pack.chemistry() == Chemistry.LFP && curve.topVisited();
     double beyondAh = Math.abs(anchor.fullAh() - curve.visitedToAh());
     return !kneeSeen || beyondAh < MOST_BEYOND_KNEE * nominalAh;
-  }
-
-  private static EvenTable whole(CellCurve curve) {
-    EvenTable b = curve.bottom();
-    double[] v = new double[b.values().length];
-    for (int i = 0; i < v.length; i++) {
-      double q = b.start() + i * b.step();
-      v[i] = curve.at(q, q);
-    }
-    return new EvenTable(b.start(), b.step(), v);
   }
 
   private CapacityResult nothing(String reason) {

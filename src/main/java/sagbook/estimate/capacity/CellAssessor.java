@@ -5,7 +5,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
-import sagbook.estimate.curve.ElectrodePair;
 import sagbook.model.Estimate;
 import sagbook.model.PackDescription;
 import sagbook.numeric.BoundedNormal;
@@ -85,12 +84,6 @@ final class CellAssessor {
   /** Share of what was lost within which that is worth a number. Common practice, no source. */
   private static final double WORTH_TELLING = 0.25;
 
-  /** Lithium that the cells of a string in use have lost already. Common practice, no source. */
-  private static final double USUALLY_LOST = 0.02;
-
-  /** Share by which published half-cells may misjudge what was lost beyond capacity. */
-  private static final double EXCESS_SHARE = 0.5;
-
   /**
    * Share of capacity that must have been gone through for the steps to be told from each other.
    */
@@ -111,11 +104,12 @@ final class CellAssessor {
   /** An imbalance beyond this share of capacity, seen by steps alone, is more likely a bad fit. */
   private static final double FURTHEST_APART = 0.12;
 
+  /** Share by which a cell may be larger or smaller as made. Twice what they differ by. */
+  private static final double MADE_ALIKE = 2 * 0.008;
+
   private final StringFit fit;
   private final CellReading[] readings;
-  private final Optional<CurveAnchor> anchor;
   private final Estimate median;
-  private final PackDescription pack;
   private final CurveTraits traits;
   private final double nominalAh;
   private final double spanAh;
@@ -124,6 +118,7 @@ final class CellAssessor {
   private final boolean fast;
   private final boolean topSeen;
   private final boolean[] climbs;
+  private final Optional<ExcessLoss> excess;
 
   /**
    * An assessor of one bank.
@@ -137,7 +132,6 @@ final class CellAssessor {
   CellAssessor(
       StringFit fit,
       CellReading[] readings,
-      Optional<CurveAnchor> anchor,
       Estimate median,
       PackDescription pack,
       double days,
@@ -145,9 +139,7 @@ final class CellAssessor {
       boolean fast) {
     this.fit = fit;
     this.readings = readings;
-    this.anchor = anchor;
     this.median = median;
-    this.pack = pack;
     this.traits = CurveTraits.of(pack.chemistry());
     this.nominalAh = pack.nominalCapacityAh();
     this.spanAh = median.find().orElse(nominalAh);
@@ -156,6 +148,11 @@ final class CellAssessor {
     this.fast = fast;
     this.topSeen = fit.curve().topVisited();
     this.climbs = fit.climbs();
+    this.excess =
+        traits.flat()
+            ? Optional.of(
+                ExcessLoss.of(fit.curve(), nominalAh, counted, pack.limits().cellEmptyVoltage()))
+            : Optional.empty();
   }
 
   /** Every cell's estimates, cell 1 first; unknown with a reason where the log can't tell. */
@@ -183,21 +180,23 @@ final class CellAssessor {
         all.add(new CellCharge(unlike, unlike, unlike, drain, unlike));
         continue;
       }
-      double excess = spanAh * excess(fit.states()[c].lossAh() / spanAh);
-      double loss = reading.lossAh().value() - medianLoss - excess;
+      CellReading.Figure excessAh = excessAh(c);
+      double loss = reading.lossAh().value() - medianLoss - excessAh.value();
       double kneeSd = kneeSd(c, reading.topAtEndAh().value() - medianTop);
       double lossSd =
           Math.sqrt(
               sq(reading.lossAh().sd())
                   + sq(kneeSd)
                   + sq(traits.cellShapeSd() * spanAh)
-                  + sq(EXCESS_SHARE * excess)
+                  + sq(excessAh.sd())
                   + sq(wearShare(reading) * loss)
                   + (counted ? 0 : sq(madeUpLossShare() * loss) + sq(MADE_UP_AXIS_SD * spanAh)));
+      double furtherAh = loss + fit.furtherLossAh(c);
+      double furtherSd = Math.hypot(lossSd, wearShare(reading) * fit.furtherLossAh(c));
       all.add(
           new CellCharge(
-              capacity(loss, lossSd),
-              relative(loss, lossSd),
+              downTo(capacity(loss, lossSd), capacity(furtherAh, furtherSd)),
+              downTo(relative(loss, lossSd), relative(furtherAh, furtherSd)),
               offset(c, reading, kneeSd, medianTop, medianLoss, medianOffset),
               selfDischarge(reading, medianDrift),
               voltageOffset(reading, loss, lossSd, medianTop, medianOffset)));
@@ -224,20 +223,23 @@ final class CellAssessor {
   }
 
   /**
-   * What a cell lost in lithium beyond what it lost in capacity, by published half-cells; both as
-   * shares of capacity. None on a sloping curve, whose fit can't tell lost lithium from lost size
-   * that well.
+   * What a cell lost in lithium beyond what it lost in capacity, Ah. None on a sloping curve, whose
+   * fit can't tell lost lithium from lost size that well.
    */
-  private double excess(double lost) {
-    if (!traits.flat()) {
-      return 0;
-    }
-    ElectrodePair pair = anchor.map(CurveAnchor::pair).orElse(ElectrodePair.of(pack).get(0));
-    double fullV = pack.limits().cellFullVoltage();
-    double emptyV = pack.limits().cellEmptyVoltage();
-    double usual = pair.charge(USUALLY_LOST, fullV, emptyV);
-    double worn = pair.charge(USUALLY_LOST + Math.max(-USUALLY_LOST, lost), fullV, emptyV);
-    return lost < -USUALLY_LOST ? 0 : lost - (usual - worn);
+  private CellReading.Figure excessAh(int c) {
+    CellReading.Figure share =
+        excess.map(e -> e.of(slip(fit.states()[c]))).orElse(new CellReading.Figure(0, 0));
+    return new CellReading.Figure(spanAh * share.value(), spanAh * share.sd());
+  }
+
+  /**
+   * How much less charge a cell's electrodes have in common than its neighbours', as a share of
+   * capacity. A cell that was made a little larger or smaller is so in both of them, which moves
+   * them together; what one has shrunk beyond that is its graphite's.
+   */
+  private double slip(CellState s) {
+    double made = Math.max(-MADE_ALIKE, Math.min(s.stretch(), MADE_ALIKE));
+    return s.lossAh() / spanAh + made;
   }
 
   /** Uncertainty of a cell's end of charge from voltage that nothing explains, Ah. */
@@ -270,6 +272,16 @@ final class CellAssessor {
       all[c] = of.apply(readings[c]).value();
     }
     return Robust.median(all);
+  }
+
+  /**
+   * The same value, down to the lower end of what another explanation gives that fits as well:
+   * which of them holds is not known.
+   */
+  private static Estimate downTo(Estimate taken, Estimate further) {
+    return taken instanceof Estimate.Known t && further instanceof Estimate.Known f
+        ? new Estimate.Known(t.value(), Math.min(t.low(), f.low()), t.high())
+        : taken;
   }
 
   private Estimate capacity(double loss, double lossSd) {

@@ -28,6 +28,16 @@ record CellCurve(
     double hysteresisV) {
   private static final double STEEPNESS_STEP_V = 0.005;
 
+  /** Both parts of the reference cell together, V along its axis. */
+  EvenTable whole() {
+    double[] v = new double[bottom.values().length];
+    for (int i = 0; i < v.length; i++) {
+      double q = bottom.start() + i * bottom.step();
+      v[i] = at(q, q);
+    }
+    return new EvenTable(bottom.start(), bottom.step(), v);
+  }
+
   double at(double topAh, double bottomAh) {
     return top.at(topAh) + bottom.at(bottomAh);
   }

@@ -1,6 +1,8 @@
 package sagbook.estimate.capacity;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.function.IntConsumer;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
@@ -58,6 +60,9 @@ final class StringFit {
   private final CellState[] states;
   private final CommonPart common;
 
+  /** What each cell may have lost beyond what the explanation says that was taken, Ah. */
+  private final double[] furtherLossAh;
+
   /** Where each cell came nearest to full and stayed for some rows, Ah. */
   private final double[] nearestToFullAh;
 
@@ -81,6 +86,7 @@ final class StringFit {
     this.nominalAh = nominalAh;
     this.states = new CellState[view.cells()];
     this.nearestToFullAh = new double[view.cells()];
+    this.furtherLossAh = new double[view.cells()];
     this.common = common;
   }
 
@@ -159,15 +165,21 @@ final class StringFit {
     }
     CellState best = found;
     double least = Double.POSITIVE_INFINITY;
+    List<Rival> all = new ArrayList<>();
     for (Explanations.Explanation tried : explanations.of(found)) {
       CellState s = settled(tried.fit(), tried.start(), c);
       double cost = tried.fit().cost(curve, s, c, common);
-      if (cost < CLEARLY * least && !explanations.excluded(tried.fit(), s)) {
+      if (explanations.excluded(tried.fit(), s)) {
+        continue;
+      }
+      all.add(new Rival(cost, s.lossAh()));
+      if (cost < CLEARLY * least) {
         least = cost;
         fits[c] = tried.fit();
         best = s;
       }
     }
+    furtherLossAh[c] = Rival.furtherLossAh(all, new Rival(least, best.lossAh()));
     return best;
   }
 
@@ -347,6 +359,14 @@ final class StringFit {
       climbs[c] = Robust.median(ofEveryRow(share[c])) > -0.5;
     }
     return climbs;
+  }
+
+  /**
+   * What a cell may have lost beyond what it was read to have, by an explanation that fits better
+   * than the one that was taken, but not clearly so, Ah.
+   */
+  double furtherLossAh(int c) {
+    return furtherLossAh[c];
   }
 
   /** Whether a cell's reading is held to be wrong, and nothing else. */
