@@ -16,9 +16,9 @@ import sagbook.numeric.EvenTable;
  * <p>The worn cell runs empty first, so the end of the string's curve may be what it alone showed,
  * its graphite. What several cells showed says more of theirs: each published positive electrode is
  * laid over it with each published graphite, since makers combine them freely ({@link
- * BothElectrodes}), and counts by how well it lies there (Bayes' rule). Where none lies within 2
- * mV, root mean square, none says what was not seen, and what is held likely of all of them has to
- * do. What they differ by, and what each leaves open, is the uncertainty.
+ * BothElectrodes}), and counts by how well it lies there (Bayes' rule). Where none passes a
+ * chi-square test, none says what was not seen, and what is held likely of all of them has to do.
+ * What they differ by, and what each leaves open, is the uncertainty.
  */
 final class ExcessLoss {
   /** A cell that holds more than its neighbours has so much more lithium at most. */
