@@ -191,8 +191,10 @@ final class CellAssessor {
                   + sq(excessAh.sd())
                   + sq(wearShare(reading) * loss)
                   + (counted ? 0 : sq(madeUpLossShare() * loss) + sq(MADE_UP_AXIS_SD * spanAh)));
-      double furtherAh = loss + fit.furtherLossAh(c);
-      double furtherSd = Math.hypot(lossSd, wearShare(reading) * fit.furtherLossAh(c));
+      // One that was read anew has had all its explanations weighed there.
+      double moreAh = reading.worn() ? 0 : fit.furtherLossAh(c);
+      double furtherAh = loss + moreAh;
+      double furtherSd = Math.hypot(lossSd, wearShare(reading) * moreAh);
       all.add(
           new CellCharge(
               downTo(capacity(loss, lossSd), capacity(furtherAh, furtherSd)),
