@@ -211,7 +211,7 @@ final class StepCollector {
     double quiet = QUIET * range;
     boolean still =
         history.changes(to - 1, to - 1, quiet) == 0
-            && (span == 1 || history.changes(to, to, quiet) == 0)
+            && history.changes(to, to, quiet) == 0
             && history.changes(from, from, quiet) == 0
             && (guardRows == 0 || history.changes(from - 1, from - 1, quiet) == 0);
     if (!still) {

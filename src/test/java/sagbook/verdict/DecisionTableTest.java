@@ -272,7 +272,7 @@ class DecisionTableTest {
     for (String slow : List.of("5: slow 1.28 0.05", "5: slow 1.32 0.05")) {
       CellVerdict open = judged("5: resistance 1.6 0.04; " + slow, PACK).cells().get(4);
       assertEquals("connection.open", open.findingKey());
-      assertTrue(open.advice().why().stream().anyMatch(w -> w.contains("between the two")));
+      assertTrue(open.advice().why().stream().anyMatch(w -> w.contains("not clear enough")));
     }
     assertEquals(
         Finding.HIGH_RESISTANCE,

@@ -10,7 +10,7 @@ import sagbook.numeric.NonlinearFit;
 
 /**
  * A pair of published electrodes laid over the part of a string's curve that several cells showed,
- * to tell which of the two empties them. Charges are shares of nominal capacity.
+ * to tell which of the two empties them. Charges are shares of the median cell's capacity.
  *
  * <p>{@code V(q) = Up((p - q)/P) - Un((q - n)/N) + c}, with p and n the places at which either
  * electrode holds no lithium.

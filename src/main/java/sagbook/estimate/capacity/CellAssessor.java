@@ -149,9 +149,9 @@ final class CellAssessor {
     this.topSeen = fit.curve().topVisited();
     this.climbs = fit.climbs();
     this.excess =
-        traits.flat()
+        traits.flat() && pack.openCircuit().isEmpty()
             ? Optional.of(
-                ExcessLoss.of(fit.curve(), nominalAh, counted, pack.limits().cellEmptyVoltage()))
+                ExcessLoss.of(fit.curve(), spanAh, counted, pack.limits().cellEmptyVoltage()))
             : Optional.empty();
   }
 
@@ -191,8 +191,8 @@ final class CellAssessor {
                   + sq(excessAh.sd())
                   + sq(wearShare(reading) * loss)
                   + (counted ? 0 : sq(madeUpLossShare() * loss) + sq(MADE_UP_AXIS_SD * spanAh)));
-      // One that was read anew has had all its explanations weighed there.
-      double moreAh = reading.worn() ? 0 : fit.furtherLossAh(c);
+      // On a slope what an explanation lost in lithium says little of what it lost in size.
+      double moreAh = traits.flat() ? fit.furtherLossAh(c) : 0;
       double furtherAh = loss + moreAh;
       double furtherSd = Math.hypot(lossSd, wearShare(reading) * moreAh);
       all.add(
@@ -226,7 +226,8 @@ final class CellAssessor {
 
   /**
    * What a cell lost in lithium beyond what it lost in capacity, Ah. None on a sloping curve, whose
-   * fit can't tell lost lithium from lost size that well.
+   * fit can't tell lost lithium from lost size that well, nor along the keeper's own table, whose
+   * electrodes nobody knows.
    */
   private CellReading.Figure excessAh(int c) {
     CellReading.Figure share =
@@ -278,12 +279,12 @@ final class CellAssessor {
 
   /**
    * The same value, down to the lower end of what another explanation gives that fits as well:
-   * which of them holds is not known.
+   * which of them holds is not known. Where that one gives no value worth telling, there is none.
    */
-  private static Estimate downTo(Estimate taken, Estimate further) {
+  static Estimate downTo(Estimate taken, Estimate further) {
     return taken instanceof Estimate.Known t && further instanceof Estimate.Known f
         ? new Estimate.Known(t.value(), Math.min(t.low(), f.low()), t.high())
-        : taken;
+        : further;
   }
 
   private Estimate capacity(double loss, double lossSd) {

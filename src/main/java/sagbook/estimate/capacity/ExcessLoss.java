@@ -38,15 +38,16 @@ final class ExcessLoss {
   /**
    * By published electrodes laid over the string's curve.
    *
+   * @param capacityAh of the median cell
    * @param trusted whether the curve lies on a counted axis; one that was made up is warped, and
    *     what is held likely has to do
    * @param emptyV rest voltage of an empty cell
    */
-  static ExcessLoss of(CellCurve curve, double nominalAh, boolean trusted, double emptyV) {
+  static ExcessLoss of(CellCurve curve, double capacityAh, boolean trusted, double emptyV) {
     EvenTable ah = curve.whole();
-    EvenTable whole = new EvenTable(ah.start() / nominalAh, ah.step() / nominalAh, ah.values());
-    double to = curve.visitedToAh() / nominalAh - whole.step();
-    double from = curve.sharedFromAh() / nominalAh + whole.step();
+    EvenTable whole = new EvenTable(ah.start() / capacityAh, ah.step() / capacityAh, ah.values());
+    double to = curve.visitedToAh() / capacityAh - whole.step();
+    double from = curve.sharedFromAh() / capacityAh + whole.step();
     List<BothElectrodes> seen = trusted ? laid(whole, from, to) : List.of();
     boolean oneHolds = seen.stream().anyMatch(BothElectrodes::mayHold);
     return new ExcessLoss(oneHolds ? seen : laid(whole, to, to), emptyV);

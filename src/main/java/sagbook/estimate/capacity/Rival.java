@@ -10,15 +10,15 @@ import java.util.List;
  */
 record Rival(double cost, double lossAh) {
   /**
-   * How much more a cell has lost by another explanation that leaves less than the one that was
-   * taken, Ah, 0 where none says more. A simpler explanation keeps its place against one that is
-   * not clearly better, and then the cell may still be what the other says: the simplest is the
-   * best guess, but the range has to hold both.
+   * The most that a cell may have lost by another explanation that leaves less than the one that
+   * was taken, Ah; what that one says where none says more. A simpler explanation keeps its place
+   * against one that is not clearly better, and then the cell may still be what the other says: the
+   * simplest is the best guess, but the range has to hold both.
    */
-  static double furtherLossAh(List<Rival> all, Rival taken) {
+  static double mostLossAh(List<Rival> all, Rival taken) {
     return all.stream()
         .filter(rival -> rival.cost < taken.cost)
-        .mapToDouble(rival -> rival.lossAh - taken.lossAh)
-        .reduce(0, Math::max);
+        .mapToDouble(Rival::lossAh)
+        .reduce(taken.lossAh, Math::max);
   }
 }

@@ -60,8 +60,8 @@ final class StringFit {
   private final CellState[] states;
   private final CommonPart common;
 
-  /** What each cell may have lost beyond what the explanation says that was taken, Ah. */
-  private final double[] furtherLossAh;
+  /** The most that each cell may have lost by any explanation that fits as well, Ah. */
+  private final double[] mostLossAh;
 
   /** Where each cell came nearest to full and stayed for some rows, Ah. */
   private final double[] nearestToFullAh;
@@ -86,7 +86,7 @@ final class StringFit {
     this.nominalAh = nominalAh;
     this.states = new CellState[view.cells()];
     this.nearestToFullAh = new double[view.cells()];
-    this.furtherLossAh = new double[view.cells()];
+    this.mostLossAh = new double[view.cells()];
     this.common = common;
   }
 
@@ -156,6 +156,7 @@ final class StringFit {
   private CellState bestStart(int c) {
     CellState found = states[c];
     double far = 0.015 * nominalAh;
+    mostLossAh[c] = Double.NEGATIVE_INFINITY;
     boolean usual =
         Math.abs(found.shiftAh()) < far
             && Math.abs(found.lossAh()) < far
@@ -172,14 +173,16 @@ final class StringFit {
       if (explanations.excluded(tried.fit(), s)) {
         continue;
       }
-      all.add(new Rival(cost, s.lossAh()));
+      if (!explanations.strained(tried.fit(), s)) {
+        all.add(new Rival(cost, s.lossAh()));
+      }
       if (cost < CLEARLY * least) {
         least = cost;
         fits[c] = tried.fit();
         best = s;
       }
     }
-    furtherLossAh[c] = Rival.furtherLossAh(all, new Rival(least, best.lossAh()));
+    mostLossAh[c] = Rival.mostLossAh(all, new Rival(least, best.lossAh()));
     return best;
   }
 
@@ -366,7 +369,7 @@ final class StringFit {
    * than the one that was taken, but not clearly so, Ah.
    */
   double furtherLossAh(int c) {
-    return furtherLossAh[c];
+    return Math.max(0, mostLossAh[c] - states[c].lossAh());
   }
 
   /** Whether a cell's reading is held to be wrong, and nothing else. */

@@ -107,7 +107,7 @@ record CellShare(
         double since = days.startS()[change.get().before()];
         UsedWindows later = used.since(since);
         CellComparison after = CellComparison.of(later, response, pulseS);
-        all.add(changed(after, law, later, c, change.get(), since));
+        all.add(changed(after, law, used, later, c, change.get(), since));
       }
     }
     return all;
@@ -120,12 +120,11 @@ record CellShare(
     double medianSlow = median(compared, other -> law.factor(other) * compared.slow()[other]);
     double slow = law.factor(c) * compared.slow()[c] / medianSlow;
     double ohmic = compared.ohmic()[c] - Robust.median(compared.ohmic());
-    double brought = partSd(compared.ohmicSd()[c]) * (1 - 1 / compared.size());
     double scatter = sd(compared.wholeSd()[c] / median, used, relative, slow);
     return new CellShare(
         relative,
         hypot(
-            Math.hypot(scatter, brought),
+            Math.hypot(scatter, brought(compared, c)),
             law.factorSd(c) * slow,
             used.drive().wholeSd(used.scale(), ohmic / median, relative)),
         ohmic,
@@ -142,6 +141,7 @@ record CellShare(
   private static CellShare changed(
       CellComparison after,
       AtOnePlace law,
+      UsedWindows whole,
       UsedWindows used,
       int c,
       LevelBreak found,
@@ -154,7 +154,7 @@ record CellShare(
     return new CellShare(
         end,
         hypot(
-            sd(found.endSd(), used, end, mean.slow()),
+            Math.hypot(sd(found.endSd(), used, end, mean.slow()), brought(after, c)),
             law.factorSd(c) * mean.slow(),
             drive.wholeSd(used.scale(), mean.ohmicExcess(), end)),
         mean.ohmicExcess() + more,
@@ -169,7 +169,12 @@ record CellShare(
                     hypot(
                         STRETCHES_ARE_ALIKE * found.levelSd(),
                         drive.leastSd(),
-                        drive.wholeSd(used.scale(), before - 1, before))))));
+                        whole.drive().wholeSd(whole.scale(), before - 1, before))))));
+  }
+
+  /** What splitting joint and cell wrongly makes of the way to the reference. */
+  private static double brought(CellComparison compared, int cell) {
+    return partSd(compared.ohmicSd()[cell]) * (1 - 1 / compared.size());
   }
 
   private static double partSd(double scatter) {

@@ -10,9 +10,9 @@ import sagbook.numeric.Robust;
  * @param inverse mean of {@code 1/T - 1/T(median)} over the windows used, one a cell, 1/K, as far
  *     as thermometers tell it; NaN when its temperature was not logged
  * @param kelvin mean temperature of the string, K; 25 °C when not logged
- * @param apartK how far a cell of known temperature may be off that, one standard deviation, K
+ * @param apartK how far each cell may be off that, one standard deviation, K
  */
-record CellWarmth(double[] inverse, double kelvin, double apartK) {
+record CellWarmth(double[] inverse, double kelvin, double[] apartK) {
   /** What a board's thermometer says of its cell, one standard deviation. Common practice. */
   private static final double BOARD_K = 0.5;
 
@@ -63,16 +63,26 @@ record CellWarmth(double[] inverse, double kelvin, double apartK) {
   /**
    * What of these departures is the cells' own, where their thermometers scatter of themselves: as
    * large a share of each as makes up for what the scatter adds to their mean square (random
-   * effects; Efron and Morris, J. Am. Stat. Assoc. 70 (1975) 311).
+   * effects; Efron and Morris, J. Am. Stat. Assoc. 70 (1975) 311). But no thermometer is out by
+   * much more than boards scatter, or one cold cell among cells that are alike would lose its
+   * warmth to them (limited translation; Efron and Morris, J. Am. Stat. Assoc. 67 (1972) 130).
    */
   private static CellWarmth shrunk(double[] inverse, double kelvin) {
+    double boardInverse = BOARD_K / (kelvin * kelvin);
     double[] known = Arrays.stream(inverse).filter(i -> !Double.isNaN(i)).toArray();
     double squares = Arrays.stream(known).map(i -> i * i).sum();
-    double byBoards = known.length * Math.pow(BOARD_K / (kelvin * kelvin), 2);
+    double byBoards = known.length * boardInverse * boardInverse;
     double share = squares > byBoards ? 1 - byBoards / squares : 0;
     double atMost = Math.min(1, share + Math.sqrt(2.0 / Math.max(1, known.length)));
-    return new CellWarmth(
-        Arrays.stream(inverse).map(i -> share * i).toArray(), kelvin, BOARD_K * Math.sqrt(atMost));
+    double[] own = new double[inverse.length];
+    double[] apartK = new double[inverse.length];
+    for (int c = 0; c < own.length; c++) {
+      double off = (1 - share) * inverse[c];
+      boolean limited = Math.abs(off) > boardInverse;
+      own[c] = inverse[c] - (limited ? Math.copySign(boardInverse, off) : off);
+      apartK[c] = Double.isNaN(own[c]) ? SHELF_K : limited ? BOARD_K : BOARD_K * Math.sqrt(atMost);
+    }
+    return new CellWarmth(own, kelvin, apartK);
   }
 
   /**
@@ -91,8 +101,7 @@ record CellWarmth(double[] inverse, double kelvin, double apartK) {
    * @param kilojouleSd its standard deviation, kJ/mol
    */
   double factorSd(int cell, double kilojoule, double kilojouleSd) {
-    double offK = known(cell) ? apartK : SHELF_K;
-    double byReading = perKelvin(kilojoule) * offK / (kelvin * kelvin);
+    double byReading = perKelvin(kilojoule) * apartK[cell] / (kelvin * kelvin);
     double byLaw = known(cell) ? perKelvin(kilojouleSd) * inverse[cell] : 0;
     return Math.hypot(byReading, byLaw);
   }

@@ -10,6 +10,7 @@ import sagbook.estimate.capacity.CellReading.Figure;
 import sagbook.estimate.curve.ElectrodePair;
 import sagbook.estimate.curve.HalfCells;
 import sagbook.estimate.curve.MixedPair;
+import sagbook.estimate.curve.WornPair;
 import sagbook.numeric.EvenTable;
 
 /** Strings made of published electrodes, whose lowest tenth only a worn cell has shown. */
@@ -37,10 +38,10 @@ class ExcessLossTest {
     return new CellCurve(whole, none, 0, SHARED_FROM_AH, toAh, true, 0.01);
   }
 
-  /** What the pair itself says, by {@link ElectrodePair#charge}. */
+  /** What the pair itself says, by {@link WornPair}. */
   private static double truth(ElectrodePair pair, double usuallyLost) {
-    double usual = pair.charge(usuallyLost, 3.65, EMPTY_V);
-    return LOST - (usual - pair.charge(usuallyLost + LOST, 3.65, EMPTY_V));
+    double usual = WornPair.charge(pair, usuallyLost, 3.65, EMPTY_V);
+    return LOST - (usual - WornPair.charge(pair, usuallyLost + LOST, 3.65, EMPTY_V));
   }
 
   @ParameterizedTest
@@ -57,8 +58,35 @@ class ExcessLossTest {
     ElectrodePair pair = new MixedPair(positive, graphite);
     Figure excess = ExcessLoss.of(curve(pair, usuallyLost), NOMINAL_AH, true, EMPTY_V).of(LOST);
     double truth = truth(pair, usuallyLost);
+    assertEquals(truth, excess.value(), 0.008);
     assertEquals(truth, excess.value(), Math.max(0.004, 2 * excess.sd()));
     assertTrue(excess.sd() < 0.02, () -> "known to " + excess.sd());
+  }
+
+  /** Cells that hold less than they were sold for are no worn ones. */
+  @Test
+  void aStringThatHoldsLessThanNominalIsReadAsOneThatHoldsAll() {
+    ElectrodePair pair = new MixedPair(HalfCells.SAFARI_DELACOURT, HalfCells.AFSHAR_CHEN);
+    CellCurve whole = curve(pair, 0.02);
+    CellCurve less = times(0.75, whole);
+    Figure full = ExcessLoss.of(whole, NOMINAL_AH, true, EMPTY_V).of(LOST);
+    Figure small = ExcessLoss.of(less, 0.75 * NOMINAL_AH, true, EMPTY_V).of(LOST);
+    assertEquals(full.value(), small.value(), 1e-6);
+    assertEquals(full.sd(), small.sd(), 1e-6);
+  }
+
+  private static CellCurve times(double size, CellCurve of) {
+    EvenTable b = of.bottom();
+    EvenTable bottom = new EvenTable(size * b.start(), size * b.step(), b.values());
+    EvenTable none = new EvenTable(bottom.start(), bottom.step(), of.top().values());
+    return new CellCurve(
+        bottom,
+        none,
+        size * of.visitedFromAh(),
+        size * of.sharedFromAh(),
+        size * of.visitedToAh(),
+        of.topVisited(),
+        of.hysteresisV());
   }
 
   @Test

@@ -54,7 +54,7 @@ class HalfCellsTest {
   })
   void lithiumLostCostsLessThanItselfInCharge(
       HalfCells pair, double lost, double charge, double fullV, double emptyV) {
-    assertEquals(charge, pair.charge(lost, fullV, emptyV), 2e-6);
+    assertEquals(charge, WornPair.charge(pair, lost, fullV, emptyV), 2e-6);
   }
 
   /**

@@ -3,6 +3,7 @@ package sagbook.estimate.resistance;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import sagbook.estimate.response.ReducedWindow;
@@ -15,13 +16,20 @@ class CellWarmthTest {
   }
 
   private static CellWarmth warmth(boolean secondTrusted, double secondCelsius) {
-    double[] ones = {1, 1, 1};
-    List<ReducedWindow> windows = Windows.of(ones, new double[3], (w, c, a) -> 0);
+    return warmth(3, secondTrusted, secondCelsius);
+  }
+
+  private static CellWarmth warmth(int cells, boolean secondTrusted, double secondCelsius) {
+    List<ReducedWindow> windows =
+        Windows.of(Windows.ones(cells), new double[cells], (w, c, a) -> 0);
     for (ReducedWindow window : windows) {
       window.window().meanTemperatureC()[1] = secondCelsius;
     }
     UsedWindows used = UsedWindows.ofCurrent(windows, Windows.ones(windows.size()), Windows.BASIS);
-    return CellWarmth.of(used, new boolean[] {true, secondTrusted, true});
+    boolean[] trusted = new boolean[cells];
+    Arrays.fill(trusted, true);
+    trusted[1] = secondTrusted;
+    return CellWarmth.of(used, trusted);
   }
 
   /**
@@ -43,10 +51,19 @@ class CellWarmthTest {
     assertTrue(distrusted.factorSd(1, KILOJOULE, 2) > distrusted.factorSd(0, KILOJOULE, 2));
   }
 
-  /** Common practice for a board's thermometer: half a kelvin, so 0.6 K in one of three is none. */
+  /** One of sixteen at the cold end of a shelf; all others read the same. */
+  @Test
+  void oneColdCellKeepsItsColdButForWhatAThermometerIsOutBy() {
+    CellWarmth cold = warmth(16, true, 13);
+    double by1500 = 20_000 / 8.314462618 * 1.5 / (288.15 * 288.15);
+    assertEquals(-by1500, Math.log(cold.factor(1, KILOJOULE)), 0.001);
+    assertTrue(cold.factorSd(1, KILOJOULE, 2) > cold.factorSd(0, KILOJOULE, 2));
+  }
+
+  /** Common practice for a board's thermometer: half a kelvin, so 0.4 K in one of three is none. */
   @Test
   void whatThermometersScatterOfThemselvesIsNoWarmth() {
-    assertEquals(1, warmth(true, 15.6).factor(1, KILOJOULE), 0);
-    assertTrue(warmth(true, 15.6).factorSd(1, KILOJOULE, 2) > 0.005);
+    assertEquals(1, warmth(true, 15.4).factor(1, KILOJOULE), 0);
+    assertTrue(warmth(true, 15.4).factorSd(1, KILOJOULE, 2) > 0.005);
   }
 }
