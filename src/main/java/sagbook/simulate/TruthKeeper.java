@@ -60,7 +60,7 @@ final class TruthKeeper {
         cell.stepResistanceMilliohm(1) + joint,
         resistance[i] + joint,
         cell.stepResistanceMilliohm(30) + joint,
-        cell.stepResistanceMilliohm(60) + joint,
+        cell.stepResistanceMilliohm(90) + joint,
         joint,
         offset,
         cell.leakA() * 1000,

@@ -14,7 +14,7 @@ import sagbook.model.Finding;
  * @param resistance1sMilliohm cell and joint 1 s after a step, 25 °C and half charge, mean
  * @param resistance10sMilliohm the same after 10 s
  * @param resistance30sMilliohm the same after 30 s
- * @param resistance60sMilliohm the same after 60 s
+ * @param resistance90sMilliohm the same after 90 s
  * @param jointMilliohm the joint's part, mean
  * @param chargeOffsetPercent charge above (positive) or below the string's median at full, % of
  *     nominal capacity, mean
@@ -32,7 +32,7 @@ public record TruthRow(
     double resistance1sMilliohm,
     double resistance10sMilliohm,
     double resistance30sMilliohm,
-    double resistance60sMilliohm,
+    double resistance90sMilliohm,
     double jointMilliohm,
     double chargeOffsetPercent,
     double lastChargeOffsetPercent,

@@ -11,7 +11,7 @@ import java.util.Locale;
 final class TruthTable {
   private static final String HEADER =
       "month,cell,finding,capacity_ah,capacity_last_day_ah,capacity_relative,"
-          + "resistance_1s_mohm,resistance_10s_mohm,resistance_30s_mohm,resistance_60s_mohm,"
+          + "resistance_1s_mohm,resistance_10s_mohm,resistance_30s_mohm,resistance_90s_mohm,"
           + "joint_mohm,charge_offset_percent,charge_offset_last_day_percent,self_discharge_ma,sensor_offset_mv\n";
 
   private TruthTable() {}
@@ -32,7 +32,7 @@ final class TruthTable {
               row.resistance1sMilliohm(),
               row.resistance10sMilliohm(),
               row.resistance30sMilliohm(),
-              row.resistance60sMilliohm(),
+              row.resistance90sMilliohm(),
               row.jointMilliohm(),
               row.chargeOffsetPercent(),
               row.lastChargeOffsetPercent(),
