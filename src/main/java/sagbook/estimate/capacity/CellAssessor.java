@@ -101,6 +101,12 @@ final class CellAssessor {
   /** The same where little of the curve was gone through. */
   private static final double MADE_UP_OFFSET_SHARE_SHALLOW = 0.3;
 
+  /**
+   * How far cells of one string stand apart where nothing shows it, as a share of capacity; on the
+   * flat part that looks like a voltage. Common practice, no source.
+   */
+  private static final double UNLEVEL = 0.03;
+
   /** An imbalance beyond this share of capacity, seen by steps alone, is more likely a bad fit. */
   private static final double FURTHEST_APART = 0.12;
 
@@ -192,16 +198,31 @@ final class CellAssessor {
                   + sq(wearShare(reading) * loss)
                   + (counted ? 0 : sq(madeUpLossShare() * loss) + sq(MADE_UP_AXIS_SD * spanAh)));
       // On a slope what an explanation lost in lithium says little of what it lost in size.
-      double moreAh = traits.flat() ? fit.furtherLossAh(c) : 0;
+      List<Rival> rivals = traits.flat() ? fit.rivals(c) : List.of();
+      CellState taken = fit.states()[c];
+      double moreAh =
+          rivals.stream()
+              .mapToDouble(rival -> rival.state().lossAh() - taken.lossAh())
+              .reduce(0, Math::max);
       double furtherAh = loss + moreAh;
       double furtherSd = Math.hypot(lossSd, wearShare(reading) * moreAh);
       all.add(
           new CellCharge(
               downTo(capacity(loss, lossSd), capacity(furtherAh, furtherSd)),
               downTo(relative(loss, lossSd), relative(furtherAh, furtherSd)),
-              offset(c, reading, kneeSd, medianTop, medianLoss, medianOffset),
+              Rival.reach(
+                  offset(c, reading, kneeSd, medianTop, medianLoss, medianOffset),
+                  rivals,
+                  taken,
+                  state -> state.lossAh() - state.shiftAh(),
+                  100 / nominalAh),
               selfDischarge(reading, medianDrift),
-              voltageOffset(reading, loss, lossSd, medianTop, medianOffset)));
+              Rival.reach(
+                  voltageOffset(reading, loss, lossSd, medianTop, medianOffset),
+                  rivals,
+                  taken,
+                  CellState::offsetV,
+                  1000)));
     }
     return all;
   }
@@ -438,6 +459,7 @@ final class CellAssessor {
                 + sq(counted ? COUNTED_AXIS_V : elsewhere * MADE_UP_AXIS_V)
                 + sq(ownShapeV())
                 + sq(fit.usualSlope() * takenBackAh(reading, medianTop, medianOffset))
+                + sq(traits.flat() && !topSeen ? fit.usualSlope() * UNLEVEL * nominalAh : 0)
                 + sq(traits.wornCurveV() * loss / spanAh));
     return sd < WIDEST_VOLTAGE_SD
         ? Estimate.of(1000 * (reading.offsetV().value() - medianOffset), 1000 * sd)

@@ -1,24 +1,47 @@
 package sagbook.estimate.capacity;
 
 import java.util.List;
+import java.util.function.ToDoubleFunction;
+import sagbook.model.Estimate;
 
 /**
  * One explanation of a cell that stands out.
  *
  * @param cost what it leaves
- * @param lossAh what the cell lost by it, Ah
+ * @param state of the cell by it
  */
-record Rival(double cost, double lossAh) {
+record Rival(double cost, CellState state) {
   /**
-   * The most that a cell may have lost by another explanation that leaves less than the one that
-   * was taken, Ah; what that one says where none says more. A simpler explanation keeps its place
+   * Those that leave less than the explanation that was taken. A simpler one keeps its place
    * against one that is not clearly better, and then the cell may still be what the other says: the
-   * simplest is the best guess, but the range has to hold both.
+   * simplest is the best guess, but ranges have to hold both.
    */
-  static double mostLossAh(List<Rival> all, Rival taken) {
-    return all.stream()
-        .filter(rival -> rival.cost < taken.cost)
-        .mapToDouble(Rival::lossAh)
-        .reduce(taken.lossAh, Math::max);
+  static List<Rival> betterThan(double taken, List<Rival> all) {
+    return all.stream().filter(rival -> rival.cost < taken).toList();
+  }
+
+  /**
+   * A value whose range reaches from where it is as far as rivals would move it.
+   *
+   * @param of what the value follows from, in the state that was taken and in a rival's
+   * @param unit of the value over that of what it follows from
+   */
+  static Estimate reach(
+      Estimate value,
+      List<Rival> rivals,
+      CellState taken,
+      ToDoubleFunction<CellState> of,
+      double unit) {
+    if (!(value instanceof Estimate.Known k)) {
+      return value;
+    }
+    double low = k.low();
+    double high = k.high();
+    for (Rival rival : rivals) {
+      double by = unit * (of.applyAsDouble(rival.state) - of.applyAsDouble(taken));
+      low = Math.min(low, k.low() + by);
+      high = Math.max(high, k.high() + by);
+    }
+    return new Estimate.Known(k.value(), low, high);
   }
 }

@@ -2,6 +2,7 @@ package sagbook.estimate.capacity;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import java.util.function.IntConsumer;
 import java.util.function.ToDoubleFunction;
@@ -60,8 +61,8 @@ final class StringFit {
   private final CellState[] states;
   private final CommonPart common;
 
-  /** The most that each cell may have lost by any explanation that fits as well, Ah. */
-  private final double[] mostLossAh;
+  /** Explanations of each cell that fit better than the one that was taken, but not clearly so. */
+  private final List<List<Rival>> rivals;
 
   /** Where each cell came nearest to full and stayed for some rows, Ah. */
   private final double[] nearestToFullAh;
@@ -86,7 +87,7 @@ final class StringFit {
     this.nominalAh = nominalAh;
     this.states = new CellState[view.cells()];
     this.nearestToFullAh = new double[view.cells()];
-    this.mostLossAh = new double[view.cells()];
+    this.rivals = new ArrayList<>(Collections.nCopies(view.cells(), List.of()));
     this.common = common;
   }
 
@@ -156,7 +157,7 @@ final class StringFit {
   private CellState bestStart(int c) {
     CellState found = states[c];
     double far = 0.015 * nominalAh;
-    mostLossAh[c] = Double.NEGATIVE_INFINITY;
+    rivals.set(c, List.of());
     boolean usual =
         Math.abs(found.shiftAh()) < far
             && Math.abs(found.lossAh()) < far
@@ -174,7 +175,7 @@ final class StringFit {
         continue;
       }
       if (!explanations.strained(tried.fit(), s)) {
-        all.add(new Rival(cost, s.lossAh()));
+        all.add(new Rival(cost, s));
       }
       if (cost < CLEARLY * least) {
         least = cost;
@@ -182,7 +183,7 @@ final class StringFit {
         best = s;
       }
     }
-    mostLossAh[c] = Rival.mostLossAh(all, new Rival(least, best.lossAh()));
+    rivals.set(c, Rival.betterThan(least, all));
     return best;
   }
 
@@ -364,12 +365,9 @@ final class StringFit {
     return climbs;
   }
 
-  /**
-   * What a cell may have lost beyond what it was read to have, by an explanation that fits better
-   * than the one that was taken, but not clearly so, Ah.
-   */
-  double furtherLossAh(int c) {
-    return Math.max(0, mostLossAh[c] - states[c].lossAh());
+  /** Explanations of a cell that fit better than the one that was taken, but not clearly so. */
+  List<Rival> rivals(int c) {
+    return rivals.get(c);
   }
 
   /** Whether a cell's reading is held to be wrong, and nothing else. */
