@@ -210,12 +210,7 @@ final class CellAssessor {
           new CellCharge(
               downTo(capacity(loss, lossSd), capacity(furtherAh, furtherSd)),
               downTo(relative(loss, lossSd), relative(furtherAh, furtherSd)),
-              Rival.reach(
-                  offset(c, reading, kneeSd, medianTop, medianLoss, medianOffset),
-                  rivals,
-                  taken,
-                  state -> state.lossAh() - state.shiftAh(),
-                  100 / nominalAh),
+              offset(c, reading, kneeSd, medianTop, medianLoss, medianOffset),
               selfDischarge(reading, medianDrift),
               Rival.reach(
                   voltageOffset(reading, loss, lossSd, medianTop, medianOffset),
