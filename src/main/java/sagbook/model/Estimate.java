@@ -5,6 +5,8 @@ import java.util.function.DoubleUnaryOperator;
 
 /** An estimated quantity: a value with its 95 % interval, or the reason why there is none. */
 public sealed interface Estimate {
+  /** Half the width of a 95 % interval over the standard uncertainty of a normal distribution. */
+  double HALF_WIDTH_IN_SD = 1.959964;
 
   /**
    * A value with the interval that holds the truth in 95 of 100 cases.
@@ -29,6 +31,11 @@ public sealed interface Estimate {
     /** Half the width of the interval; of an open one, how far its known end lies off. */
     public double halfWidth() {
       return isOpen() ? value - low : (high - low) / 2;
+    }
+
+    /** Standard uncertainty, by half the interval's width. */
+    public double sd() {
+      return halfWidth() / HALF_WIDTH_IN_SD;
     }
 
     /** Whether the truth may be larger by any amount. */
@@ -70,7 +77,7 @@ public sealed interface Estimate {
     if (!(standardUncertainty >= 0)) {
       throw new IllegalArgumentException("standard uncertainty " + standardUncertainty);
     }
-    return within(value, 1.959964 * standardUncertainty);
+    return within(value, HALF_WIDTH_IN_SD * standardUncertainty);
   }
 
   /** Value plus and minus half the width of its 95 % interval. */

@@ -14,7 +14,7 @@ public record Point(Instant time, Estimate.Known value) {
 
   /** Standard uncertainty of its value. */
   double sigma() {
-    return value.halfWidth() / 1.959964;
+    return value.sd();
   }
 
   /** Years since another time. */

@@ -9,8 +9,6 @@ enum Seat {
   JOINT,
   EITHER;
 
-  private static final double TWO_SIDED_95 = 1.959964;
-
   /**
    * A worn cell scales its whole response, so its slow part stands as far above the string's as the
    * whole; a joint leaves the slow part alone. Whichever lies nearer by a standard deviation at
@@ -21,7 +19,7 @@ enum Seat {
         && cell.resistanceRelative() instanceof Estimate.Known whole) {
       double asCell = Math.abs(slow.value() - whole.value());
       double asJoint = Math.abs(slow.value() - 1);
-      if (Math.abs(asCell - asJoint) > slow.halfWidth() / TWO_SIDED_95) {
+      if (Math.abs(asCell - asJoint) > slow.sd()) {
         return asCell < asJoint ? CELL : JOINT;
       }
     }

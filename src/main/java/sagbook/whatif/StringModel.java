@@ -88,7 +88,7 @@ final class StringModel {
   private static double drawn(Estimate estimate, int row, SplittableRandom random) {
     double normal = StringDraws.normal(random);
     return estimate instanceof Estimate.Known k
-        ? Math.max(0, k.value() + (row == 0 ? 0 : normal * k.halfWidth() / 1.959964))
+        ? Math.max(0, k.value() + (row == 0 ? 0 : normal * k.sd()))
         : 0;
   }
 

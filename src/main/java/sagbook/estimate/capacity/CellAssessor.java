@@ -310,7 +310,7 @@ final class CellAssessor {
     if (!sizesTell() || !(lossSd < worthTelling(MedianCapacity.WIDEST_SD * m.value(), loss))) {
       return unseen();
     }
-    return Estimate.of(m.value() - loss, Math.hypot(lossSd, m.halfWidth() / 1.959964));
+    return Estimate.of(m.value() - loss, Math.hypot(lossSd, m.sd()));
   }
 
   /** A large loss is worth telling though it be known to its quarter only. */

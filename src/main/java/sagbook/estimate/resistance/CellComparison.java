@@ -116,7 +116,7 @@ record CellComparison(
       return new Sums(sums, string, used.drive());
     }
 
-    /** Slow scale, immediate part, ohm, and delay, s, of every cell. */
+    /** Slow scale, immediate part, ohm, and what stands beside them, of every cell. */
     double[][] solutions(double ohm) {
       double[][] all = new double[cell.length][];
       for (int c = 0; c < all.length; c++) {
@@ -204,6 +204,9 @@ record CellComparison(
 
   /** Collects results cell by cell. */
   private static final class Builder {
+    /** Place of the whole, were the string's response as large as in the windows used. */
+    private static final int AS_USED = 3;
+
     private final double[][] columns;
     private final Drive drive;
     private final double jointShare;
@@ -224,7 +227,7 @@ record CellComparison(
       double[] all = solve(stretch, -1, ohm);
       for (int q = 0; q < 3; q++) {
         columns[2 * q][c] = all[q];
-        columns[2 * q + 1][c] = sd(stretch, ohm, q == 0 ? 3 : q);
+        columns[2 * q + 1][c] = sd(stretch, ohm, q == 0 ? AS_USED : q);
       }
     }
 
@@ -254,7 +257,7 @@ record CellComparison(
           columns[3],
           columns[4],
           columns[5],
-          sd(string, ohm, 3),
+          sd(string, ohm, AS_USED),
           size);
     }
   }

@@ -91,7 +91,9 @@ record CellWarmth(double[] inverse, double kelvin, double[] apartK) {
    * @param kilojoule activation energy, kJ/mol
    */
   double factor(int cell, double kilojoule) {
-    return known(cell) ? Math.exp(-perKelvin(kilojoule) * inverse[cell]) : 1;
+    return known(cell)
+        ? Math.exp(-ReferenceConditions.perInverseKelvin(kilojoule) * inverse[cell])
+        : 1;
   }
 
   /**
@@ -101,16 +103,14 @@ record CellWarmth(double[] inverse, double kelvin, double[] apartK) {
    * @param kilojouleSd its standard deviation, kJ/mol
    */
   double factorSd(int cell, double kilojoule, double kilojouleSd) {
-    double byReading = perKelvin(kilojoule) * apartK[cell] / (kelvin * kelvin);
-    double byLaw = known(cell) ? perKelvin(kilojouleSd) * inverse[cell] : 0;
+    double byReading =
+        ReferenceConditions.perInverseKelvin(kilojoule) * apartK[cell] / (kelvin * kelvin);
+    double byLaw =
+        known(cell) ? ReferenceConditions.perInverseKelvin(kilojouleSd) * inverse[cell] : 0;
     return Math.hypot(byReading, byLaw);
   }
 
   private boolean known(int cell) {
     return !Double.isNaN(inverse[cell]);
-  }
-
-  private static double perKelvin(double kilojoule) {
-    return 1000 * kilojoule / ReferenceConditions.GAS_CONSTANT;
   }
 }

@@ -63,8 +63,7 @@ record Drive(double[] joint, double[] curve, double leastSd, boolean fadingSeen,
   /** How far from 25 °C a string may be whose temperature was not logged, K. Common practice. */
   private static final double UNLOGGED_K = 10;
 
-  private static final double ZERO_CELSIUS = 273.15;
-  private static final double KELVIN_25C = ZERO_CELSIUS + 25;
+  private static final double USUAL_CELSIUS = 25;
 
   /** In a log with current: what a joint adds is there at once and stays. */
   static Drive current(int windows, ResponseBasis basis) {
@@ -80,20 +79,16 @@ record Drive(double[] joint, double[] curve, double leastSd, boolean fadingSeen,
     curve[basis.slow(CURVE_S)] = 1;
     double[] cold =
         windows.stream()
-            .mapToDouble(w -> Robust.median(w.window().meanTemperatureC()) + ZERO_CELSIUS)
+            .mapToDouble(w -> Robust.median(w.window().meanTemperatureC()))
             .map(
-                kelvin ->
-                    perKelvin(ReferenceConditions.PRIOR_KILOJOULE) * (1 / kelvin - 1 / KELVIN_25C))
+                celsius ->
+                    ReferenceConditions.PRIOR_KILOJOULE * ReferenceConditions.perKilojoule(celsius))
             .toArray();
     return new Drive(joint, curve, LEAST_SD_BY_VOLTAGE, fadingSeen, cold);
   }
 
   private boolean isVoltage() {
     return curve.length > 0;
-  }
-
-  private static double perKelvin(double kilojoule) {
-    return 1000 * kilojoule / ReferenceConditions.GAS_CONSTANT;
   }
 
   private static double[] immediate(ResponseBasis basis) {
@@ -157,7 +152,9 @@ record Drive(double[] joint, double[] curve, double leastSd, boolean fadingSeen,
     }
     double law = ReferenceConditions.PRIOR_SD_KILOJOULE / ReferenceConditions.PRIOR_KILOJOULE;
     double unlogged =
-        perKelvin(ReferenceConditions.PRIOR_KILOJOULE) * UNLOGGED_K / (KELVIN_25C * KELVIN_25C);
+        Math.abs(
+            ReferenceConditions.PRIOR_KILOJOULE
+                * ReferenceConditions.perKilojoule(USUAL_CELSIUS - UNLOGGED_K));
     double byLaw = 0;
     double growth = 0;
     int used = 0;

@@ -40,7 +40,7 @@ record ReferenceConditions(
     double activationEnergy,
     double activationEnergySd,
     double chargeSlope) {
-  static final double GAS_CONSTANT = 8.314462618;
+  private static final double GAS_CONSTANT = 8.314462618;
   private static final double REFERENCE_KELVIN = 298.15;
   static final double PRIOR_KILOJOULE = 16;
   static final double PRIOR_SD_KILOJOULE = 5;
@@ -91,8 +91,14 @@ record ReferenceConditions(
     return Math.exp(kilojoule * perKilojoule(celsius));
   }
 
-  private static double perKilojoule(double celsius) {
-    return 1000 / GAS_CONSTANT * (1 / (celsius + 273.15) - 1 / REFERENCE_KELVIN);
+  /** By how much the logarithm grows with 1/T, K, for an activation energy in kJ/mol. */
+  static double perInverseKelvin(double kilojoule) {
+    return 1000 * kilojoule / GAS_CONSTANT;
+  }
+
+  /** By how much the logarithm at a temperature lies above that at 25 °C for each kJ/mol. */
+  static double perKilojoule(double celsius) {
+    return perInverseKelvin(1) * (1 / (celsius + 273.15) - 1 / REFERENCE_KELVIN);
   }
 
   /**

@@ -105,7 +105,8 @@ class JointWithoutCurrentTest {
   @Test
   void slowRowsInTheColdHoldBothExplanations() {
     Estimate.Known joint = whole(estimate(8, 60, 5, true, JOINT_OHM), JOINT);
-    double asJoint = 1 + JOINT_OHM / 2.90e-4; // R(90 s) is 0.20 + 0.08 + 0.02 mΩ, R(60 s) 0.29
+    // At 90 s, which is told, R is 0.299 mΩ; at 60 s a little less, which asks a little more.
+    double asJoint = 1 + JOINT_OHM / 2.896e-4;
     assertTrue(joint.low() < 1.31 && asJoint < joint.high(), joint.toString());
   }
 
