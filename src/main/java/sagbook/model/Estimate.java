@@ -43,6 +43,18 @@ public sealed interface Estimate {
       return Double.isInfinite(high);
     }
 
+    /**
+     * What it exceeds another by that errs independently of it; neither may be open. Each end is
+     * the root of the squares of what pulls to its side, which keeps an uneven range uneven.
+     */
+    public Known minus(Known other) {
+      double difference = value - other.value;
+      return new Known(
+          difference,
+          difference - Math.hypot(value - low, other.high - other.value),
+          difference + Math.hypot(high - value, other.value - other.low));
+    }
+
     /** The same without an upper end. */
     public Known open() {
       return new Known(value, low, Double.POSITIVE_INFINITY);

@@ -79,10 +79,14 @@ final class Effects {
     }
     double weights = 0;
     double sum = 0;
+    double below = 0;
+    double above = 0;
     for (Estimate.Known month : near) {
       double weight = 1 / Math.pow(Math.max(month.halfWidth(), 1e-9), 2);
       weights += weight;
       sum += weight * month.value();
+      below = Math.hypot(below, weight * (month.value() - month.low()));
+      above = Math.hypot(above, weight * (month.high() - month.value()));
     }
     double value = sum / weights;
     double scatter = 0;
@@ -91,8 +95,10 @@ final class Effects {
     }
     int n = near.size();
     double spread = n > 1 ? 1.959964 * Math.sqrt(scatter / (n - 1) / n) : 0;
-    double half = Math.max(1 / Math.sqrt(weights), spread);
-    return new Estimate.Known(value, value - half, value + half);
+    return new Estimate.Known(
+        value,
+        value - Math.max(below / weights, spread),
+        value + Math.max(above / weights, spread));
   }
 
   private static Estimate difference(Estimate before, Estimate after) {
@@ -102,9 +108,7 @@ final class Effects {
     if (!(after instanceof Estimate.Known now)) {
       return after;
     }
-    double value = now.value() - old.value();
-    double half = Math.hypot(old.halfWidth(), now.halfWidth());
-    return new Estimate.Known(value, value - half, value + half);
+    return now.minus(old);
   }
 
   private static String words(Quantity quantity, Estimate before, Estimate change) {

@@ -39,6 +39,9 @@ public final class InventedSeason {
   public double capacitySigma = 0.004;
   public double resistanceSigma = 0.02;
 
+  /** How much further ranges reach down than up. */
+  public double reachesDown = 1;
+
   /** Growth of every cell's resistance, % a year. */
   public double stiffening = 4;
 
@@ -78,7 +81,8 @@ public final class InventedSeason {
 
   private Estimate of(double value, double sigma) {
     double seen = value + sigma * random.nextGaussian();
-    return Estimate.of(seen, sigma);
+    Estimate.Known even = Estimate.of(seen, sigma);
+    return new Estimate.Known(seen, seen - reachesDown * even.halfWidth(), even.high());
   }
 
   private KeptMonth month(int month) {

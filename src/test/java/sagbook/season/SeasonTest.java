@@ -131,6 +131,25 @@ class SeasonTest {
   }
 
   @Test
+  void rangesThatReachFurtherDownDoSoInWhatAnEventChanged() {
+    InventedSeason season = new InventedSeason(4);
+    season.months = 14;
+    season.replacedIn = 8;
+    season.weak = season.common;
+    season.shareSigma = 0.01;
+    season.reachesDown = 5;
+    DiaryEvent replaced = event(InventedSeason.day(8), DiaryEvent.Kind.CELL_REPLACED, 3, "B17");
+    SeasonResult.Effect effect = judged(season, replaced).effects().get(0);
+    for (Estimate side : List.of(effect.before(), effect.after())) {
+      Estimate.Known range = known(side);
+      assertTrue(range.value() - range.low() > 2 * (range.high() - range.value()), side.toString());
+    }
+    Estimate.Known change = known(effect.change());
+    Estimate.Known before = known(effect.before());
+    assertTrue(change.high() - change.value() > before.value() - before.low(), change.toString());
+  }
+
+  @Test
   void aMovedCellKeepsItsHistory() {
     InventedSeason season = new InventedSeason(4);
     List<sagbook.record.KeptMonth> months = season.make();

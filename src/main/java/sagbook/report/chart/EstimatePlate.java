@@ -91,9 +91,7 @@ final class EstimatePlate {
         && joint instanceof Estimate.Known j
         && j.isAbove(0)
         && j.value() < r.value()) {
-      double left = r.value() - j.value();
-      double half = Math.hypot(r.halfWidth(), j.halfWidth());
-      return new Estimate.Known(left, left - half, left + half);
+      return r.minus(j);
     }
     return Estimate.unknown("-");
   }

@@ -1,8 +1,13 @@
 package sagbook.report.chart;
 
+import static java.util.Comparator.comparingDouble;
+
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import sagbook.estimate.CellEstimates;
 import sagbook.model.Estimate;
 import sagbook.report.words.Numbers;
@@ -22,10 +27,12 @@ final class StringMapPlate {
   private final Subject subject;
   private final String unit;
   private final List<Integer> cells = new ArrayList<>();
-  private final List<Double> full = new ArrayList<>();
-  private final List<Double> empty = new ArrayList<>();
-  private final List<Double> doubtAtTop = new ArrayList<>();
-  private final List<Double> doubtAtBottom = new ArrayList<>();
+
+  /** Charge that the string can take in from the start until each is full. */
+  private final List<Estimate.Known> untilFull = new ArrayList<>();
+
+  /** Charge that it can give from the start until each is empty. */
+  private final List<Estimate.Known> untilEmpty = new ArrayList<>();
 
   private StringMapPlate(Subject subject, boolean absolute) {
     this.subject = subject;
@@ -38,10 +45,11 @@ final class StringMapPlate {
       if (capacity instanceof Estimate.Known c
           && estimates.chargeOffsetPercent() instanceof Estimate.Known o) {
         cells.add(cell);
-        full.add(-o.value() * perPercent);
-        empty.add(-o.value() * perPercent - c.value());
-        doubtAtTop.add(o.halfWidth() * perPercent);
-        doubtAtBottom.add(Math.hypot(o.halfWidth() * perPercent, c.halfWidth()));
+        Estimate.Known full =
+            new Estimate.Known(
+                -o.value() * perPercent, -o.high() * perPercent, -o.low() * perPercent);
+        untilFull.add(full);
+        untilEmpty.add(c.minus(full));
       }
     }
   }
@@ -56,17 +64,15 @@ final class StringMapPlate {
   }
 
   private Plate plate() {
-    double stopsAt = full.stream().mapToDouble(d -> d).min().orElseThrow();
-    double startsAt = empty.stream().mapToDouble(d -> d).max().orElseThrow();
-    double[] top = full.stream().mapToDouble(d -> d - stopsAt).toArray();
-    double[] bottom = empty.stream().mapToDouble(d -> startsAt - d).toArray();
+    double[] top = roomBeyondFirst(untilFull);
+    double[] bottom = roomBeyondFirst(untilEmpty);
     String title =
         subject
             .words()
             .say(
                 "plate.map.title",
-                side("plate.map.top", top, doubtAtTop),
-                side("plate.map.bottom", bottom, doubtAtBottom));
+                side("plate.map.top", untilFull),
+                side("plate.map.bottom", untilEmpty));
     DataTable table = table(top, bottom);
     List<String> items = new ArrayList<>();
     for (List<String> row : table.rows()) {
@@ -110,19 +116,21 @@ final class StringMapPlate {
     return sketch.on(across, up);
   }
 
+  /** The room that each cell has left when the first one ends. */
+  private static double[] roomBeyondFirst(List<Estimate.Known> ends) {
+    double[] at = ends.stream().mapToDouble(Estimate.Known::value).toArray();
+    double first = Arrays.stream(at).min().orElseThrow();
+    return Arrays.stream(at).map(end -> end - first).toArray();
+  }
+
   /** Which cell stops the string on one side, or that none stands out. */
-  private String side(String key, double[] room, List<Double> doubt) {
-    int first = 0;
-    for (int i = 1; i < room.length; i++) {
-      first = room[i] < room[first] ? i : first;
-    }
-    double next = Double.POSITIVE_INFINITY;
-    for (int i = 0; i < room.length; i++) {
-      if (i != first) {
-        next = Math.min(next, room[i] - Math.hypot(doubt.get(i), doubt.get(first)));
-      }
-    }
-    return next > 0
+  private String side(String key, List<Estimate.Known> ends) {
+    int first = ends.indexOf(Collections.min(ends, comparingDouble(Estimate.Known::value)));
+    boolean standsOut =
+        IntStream.range(0, ends.size())
+            .filter(other -> other != first)
+            .allMatch(other -> ends.get(other).minus(ends.get(first)).isAbove(0));
+    return standsOut
         ? subject.words().say(key + ".cell", subject.words().cell(cells.get(first)))
         : words(key + ".none");
   }
