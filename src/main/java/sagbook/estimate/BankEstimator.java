@@ -48,11 +48,12 @@ public final class BankEstimator {
     Optional<StringResponse> response = StringResponse.of(evidence.basis(), windows, all);
     boolean counted = evidence.channels().hasCurrent();
     double nominalAh = pack.nominalCapacityAh();
-    ThinnedRecord record =
+    Optional<VoltageObserver> observer =
         counted
-            ? evidence.thinned()
-            : VoltageObserver.observed(
-                evidence.thinned(), ElectrodePair.of(pack).get(0), nominalAh);
+            ? Optional.empty()
+            : Optional.of(
+                VoltageObserver.of(evidence.thinned(), ElectrodePair.of(pack), nominalAh));
+    ThinnedRecord record = observer.map(VoltageObserver::observed).orElse(evidence.thinned());
     double slowOhm =
         counted
             ? response.map(BankEstimator::settled).orElse(0.0)
@@ -60,9 +61,7 @@ public final class BankEstimator {
     ChargeAxis axis = AxisBuilder.build(record, evidence.turns(), nominalAh, slowOhm);
     CapacityResult capacity =
         new CapacityEstimator(
-                counted
-                    ? record
-                    : VoltageObserver.trusted(record, ElectrodePair.of(pack).get(0), nominalAh),
+                observer.map(VoltageObserver::trusted).orElse(record),
                 pack,
                 axis,
                 slowOhm,

@@ -1,6 +1,8 @@
 package sagbook.estimate.axis;
 
 import java.util.Arrays;
+import java.util.List;
+import java.util.stream.IntStream;
 import sagbook.estimate.curve.ElectrodePair;
 import sagbook.evidence.ThinnedRecord;
 import sagbook.model.Chemistry;
@@ -22,10 +24,30 @@ public final class VoltageObserver {
 
   private static final double HYSTERESIS_SHARE = 0.04;
 
+  /** Places along the charge axis over which the string's time is counted. */
+  private static final int PLACES = 50;
+
+  /** Steps from one published curve to the other. */
+  private static final int BETWEEN = 10;
+
   /** Time within which a steep curve brings the observer to where the string is, h. */
   private static final double HELD_WITHIN_H = 0.25;
 
-  private VoltageObserver() {}
+  private final ThinnedRecord record;
+  private final double[] voltage;
+  private final double hysteresisV;
+  private final boolean flat;
+  private final double nominalAh;
+  private final Course course;
+
+  private VoltageObserver(ThinnedRecord record, List<ElectrodePair> pairs, double nominalAh) {
+    this.record = record;
+    this.voltage = AxisBuilder.restingVoltage(record, 0);
+    this.flat = pairs.get(0).chemistry() == Chemistry.LFP;
+    this.hysteresisV = flat ? 0.009 : 0.003;
+    this.nominalAh = nominalAh;
+    this.course = mostForLeast(pairs);
+  }
 
   /** Resistance that goes with {@link #observed}, ohm. */
   public static double slowOhm(double nominalAh) {
@@ -33,37 +55,24 @@ public final class VoltageObserver {
   }
 
   /**
-   * The record with a current and a charge counter made up from its voltages.
+   * An observer of one string.
    *
-   * @param pair the cells' open-circuit curve
+   * @param pairs open-circuit curves that may hold, the most usual first; on a flat one those
+   *     between the first and the last may hold as well
    * @param nominalAh nominal capacity, Ah
    */
-  public static ThinnedRecord observed(ThinnedRecord record, ElectrodePair pair, double nominalAh) {
-    double[] voltage = AxisBuilder.restingVoltage(record, 0);
-    EvenTable curve = table(pair);
-    double hysteresisV = pair.chemistry() == Chemistry.LFP ? 0.009 : 0.003;
-    int rows = record.rows();
-    float[] current = new float[rows];
-    double[] charge = new double[rows];
-    double z = start(curve, voltage);
-    double h = 0;
-    for (int r = 0; r < rows; r++) {
-      double seconds = r == 0 ? 0 : record.timeS()[r] - record.timeS()[r - 1];
-      boolean follows = r > 0 && record.segment()[r] == record.segment()[r - 1];
-      double v = Double.isNaN(voltage[r]) ? curve.at(z) + h * hysteresisV : voltage[r];
-      int parts = (int) Math.max(1, Math.ceil(seconds / 30));
-      double hours = follows ? seconds / 3600 / parts : 0;
-      double rate = 0;
-      for (int k = 0; k < parts; k++) {
-        rate = (v - curve.at(z) - h * hysteresisV) / OHM_AMPERE_HOURS;
-        double slope = Math.max(0, curve.slopeAt(z)) / OHM_AMPERE_HOURS;
-        // Implicit in the slope, so that the knees don't make it ring.
-        double moved = rate * hours / (1 + slope * hours);
-        z = Math.max(-0.05, Math.min(1.02, z + moved));
-        h += (Math.signum(moved) - h) * (1 - Math.exp(-Math.abs(moved) / HYSTERESIS_SHARE));
-      }
-      current[r] = (float) (rate * nominalAh);
-      charge[r] = z * nominalAh;
+  public static VoltageObserver of(
+      ThinnedRecord record, List<ElectrodePair> pairs, double nominalAh) {
+    return new VoltageObserver(record, pairs, nominalAh);
+  }
+
+  /** The record with a current and a charge counter made up from its voltages. */
+  public ThinnedRecord observed() {
+    float[] current = new float[voltage.length];
+    double[] charge = new double[voltage.length];
+    for (int r = 0; r < voltage.length; r++) {
+      current[r] = (float) (course.rate[r] * nominalAh);
+      charge[r] = course.charge[r] * nominalAh;
     }
     return new ThinnedRecord(
         record.timeS(),
@@ -81,25 +90,18 @@ public final class VoltageObserver {
    * while the string charges along the flat part the observer runs ahead, and only where the curve
    * is steep does the voltage hold it. What is left, above all the discharges, follows one axis. On
    * a sloping curve the voltage holds it everywhere, and all rows stay.
-   *
-   * @param observed by {@link #observed}
    */
-  public static ThinnedRecord trusted(
-      ThinnedRecord observed, ElectrodePair pair, double nominalAh) {
-    if (pair.chemistry() != Chemistry.LFP) {
+  public ThinnedRecord trusted() {
+    ThinnedRecord observed = observed();
+    if (!flat) {
       return observed;
     }
-    EvenTable curve = table(pair);
-    int rows = observed.rows();
-    float[][] voltage = new float[observed.cells()][];
-    for (int c = 0; c < voltage.length; c++) {
-      voltage[c] = observed.voltageV()[c].clone();
-    }
-    for (int r = 0; r < rows; r++) {
-      double hours =
-          OHM_AMPERE_HOURS / Math.max(1e-9, curve.slopeAt(observed.chargeAh()[r] / nominalAh));
-      if (observed.currentA()[r] > 0 && hours > HELD_WITHIN_H) {
-        for (float[] cell : voltage) {
+    float[][] trusted = new float[observed.cells()][];
+    Arrays.setAll(trusted, c -> observed.voltageV()[c].clone());
+    for (int r = 0; r < observed.rows(); r++) {
+      double hours = OHM_AMPERE_HOURS / Math.max(1e-9, course.curve.slopeAt(course.charge[r]));
+      if (course.rate[r] > 0 && hours > HELD_WITHIN_H) {
+        for (float[] cell : trusted) {
           cell[r] = Float.NaN;
         }
       }
@@ -110,9 +112,81 @@ public final class VoltageObserver {
         observed.segment(),
         observed.currentA(),
         observed.chargeAh(),
-        voltage,
+        trusted,
         observed.temperatureC(),
         observed.bleedFraction());
+  }
+
+  /**
+   * What the string did by one curve.
+   *
+   * @param curve open-circuit voltage over charge 0 to 1, V
+   * @param charge at each row, 0 to 1
+   * @param rate of charging at each row, 1/h
+   * @param movedPerSpread charge moved over how many places it spread the time over
+   */
+  private record Course(EvenTable curve, double[] charge, double[] rate, double movedPerSpread) {}
+
+  /**
+   * The course along the curve by which the string spread its time over most charge while least was
+   * moved. Makers' flat parts differ by some 30 mV, as much as one lies above the other. By a curve
+   * that lies too low or too high the string rests on the knees and the step, since the flat parts
+   * are passed over by what its rest voltage differs there, or it is driven to and fro by currents
+   * that no house draws.
+   */
+  private Course mostForLeast(List<ElectrodePair> pairs) {
+    EvenTable first = table(pairs.get(0));
+    EvenTable last = table(pairs.get(pairs.size() - 1));
+    int steps = flat && pairs.size() > 1 ? BETWEEN : 0;
+    return IntStream.rangeClosed(0, steps)
+        .parallel()
+        .mapToObj(k -> follow(between(first, last, (double) k / BETWEEN)))
+        .reduce((a, b) -> b.movedPerSpread < a.movedPerSpread ? b : a)
+        .orElseThrow();
+  }
+
+  private static EvenTable between(EvenTable first, EvenTable last, double share) {
+    double[] volt = first.values().clone();
+    double[] other = last.values();
+    Arrays.setAll(volt, i -> volt[i] + share * (other[i] - volt[i]));
+    return new EvenTable(first.start(), first.step(), volt);
+  }
+
+  private Course follow(EvenTable curve) {
+    int rows = voltage.length;
+    double[] charge = new double[rows];
+    double[] rates = new double[rows];
+    double[] secondsAt = new double[PLACES];
+    double charged = 0;
+    double z = start(curve, voltage);
+    double h = 0;
+    for (int r = 0; r < rows; r++) {
+      double seconds = r == 0 ? 0 : record.timeS()[r] - record.timeS()[r - 1];
+      boolean follows = r > 0 && record.segment()[r] == record.segment()[r - 1];
+      double v = Double.isNaN(voltage[r]) ? curve.at(z) + h * hysteresisV : voltage[r];
+      int parts = (int) Math.max(1, Math.ceil(seconds / 30));
+      double hours = follows ? seconds / 3600 / parts : 0;
+      for (int k = 0; k < parts; k++) {
+        rates[r] = (v - curve.at(z) - h * hysteresisV) / OHM_AMPERE_HOURS;
+        double slope = Math.max(0, curve.slopeAt(z)) / OHM_AMPERE_HOURS;
+        // Implicit in the slope, so that the knees don't make it ring.
+        double moved = rates[r] * hours / (1 + slope * hours);
+        z = Math.max(-0.05, Math.min(1.02, z + moved));
+        h += (Math.signum(moved) - h) * (1 - Math.exp(-Math.abs(moved) / HYSTERESIS_SHARE));
+        charged += Math.abs(moved);
+      }
+      charge[r] = z;
+      secondsAt[(int) Math.max(0, Math.min(PLACES - 1, z * PLACES))] += follows ? seconds : 0;
+    }
+    return new Course(curve, charge, rates, charged / spread(secondsAt));
+  }
+
+  /** How many equal shares the time was spread over: the exponential of its entropy (Hill 1973). */
+  private static double spread(double[] secondsAt) {
+    double all = Arrays.stream(secondsAt).sum();
+    double entropy =
+        Arrays.stream(secondsAt).filter(s -> s > 0).map(s -> -s / all * Math.log(s / all)).sum();
+    return Math.exp(entropy);
   }
 
   private static double start(EvenTable curve, double[] voltage) {

@@ -1,10 +1,12 @@
 package sagbook.estimate.axis;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
-import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import sagbook.estimate.curve.ElectrodePair;
 import sagbook.evidence.ThinnedRecord;
@@ -26,16 +28,17 @@ class VoltageObserverTest {
   private static final double OHM = 0.0011;
   private static final double HYSTERESIS_V = 0.009;
 
-  private final ElectrodePair pair;
+  private final List<ElectrodePair> published;
   private final ThinnedRecord trusted;
+  private ElectrodePair pair;
 
   VoltageObserverTest() throws InputProblem {
-    pair = firstPublished("lfp");
-    ThinnedRecord observed = VoltageObserver.observed(record(), pair, NOMINAL_AH);
-    trusted = VoltageObserver.trusted(observed, pair, NOMINAL_AH);
+    published = published("lfp");
+    pair = published.get(0);
+    trusted = VoltageObserver.of(record(), List.of(pair), NOMINAL_AH).trusted();
   }
 
-  private static ElectrodePair firstPublished(String chemistry) throws InputProblem {
+  private static List<ElectrodePair> published(String chemistry) throws InputProblem {
     PackDescription pack =
         PackFile.parse(
             "pack.toml",
@@ -47,7 +50,7 @@ class VoltageObserverTest {
             nominal_capacity_ah = 100
             """
                 .formatted(chemistry));
-    return ElectrodePair.of(pack).get(0);
+    return ElectrodePair.of(pack);
   }
 
   /** Full at the first and last row, a tenth full in the middle. */
@@ -112,8 +115,31 @@ class VoltageObserverTest {
 
   @Test
   void onASlopingCurveEveryRowIs() throws InputProblem {
-    ElectrodePair sloping = firstPublished("nmc");
-    ThinnedRecord observed = VoltageObserver.observed(record(), sloping, NOMINAL_AH);
-    assertSame(observed, VoltageObserver.trusted(observed, sloping, NOMINAL_AH));
+    List<ElectrodePair> sloping = published("nmc");
+    ThinnedRecord all = VoltageObserver.of(record(), sloping, NOMINAL_AH).trusted();
+    assertArrayEquals(record().voltageV(), all.voltageV());
+  }
+
+  /** Root mean square error of the made-up charge over the discharge, share of capacity. */
+  private double error(List<ElectrodePair> mayHold) {
+    double[] charge = VoltageObserver.of(record(), mayHold, NOMINAL_AH).observed().chargeAh();
+    return Math.sqrt(
+        IntStream.range(FOUND, ROWS / 2)
+            .mapToDouble(r -> charge[r] / NOMINAL_AH - charge(r))
+            .map(e -> e * e)
+            .average()
+            .orElseThrow());
+  }
+
+  @Test
+  void cellsOnTheFirstPublishedCurveAreFollowedAlongIt() {
+    assertTrue(error(published) < 0.03);
+  }
+
+  @Test
+  void cellsOnTheLastPublishedCurveAreFollowedAlongThatOne() {
+    pair = published.get(published.size() - 1);
+    assertTrue(error(published) < 0.03);
+    assertTrue(error(published.subList(0, 1)) > 0.1);
   }
 }

@@ -88,8 +88,8 @@ class CapacityEstimatorTest {
   }
 
   private CapacityResult resultWithoutCurrent() {
-    ThinnedRecord observed = VoltageObserver.observed(record(), pair, SIZE_AH);
-    return result(observed, VoltageObserver.trusted(observed, pair, SIZE_AH), Optional.empty());
+    VoltageObserver observer = VoltageObserver.of(record(), List.of(pair), SIZE_AH);
+    return result(observer.observed(), observer.trusted(), Optional.empty());
   }
 
   private CapacityResult result(

@@ -83,7 +83,7 @@ class FallingBehindTest {
             new float[0][],
             new float[0][]);
     return FallingBehind.of(
-        VoltageObserver.observed(record, ElectrodePair.of(PACK).get(0), AH),
+        VoltageObserver.of(record, ElectrodePair.of(PACK), AH).observed(),
         PACK,
         VoltageObserver.slowOhm(AH),
         bledAh);
