@@ -52,13 +52,15 @@ record CellComparison(
   static final double DELAY_S = 0.5;
 
   /**
-   * By what share of the string's resistance joints differ where none is bad. Common practice, no
-   * source.
+   * By what share of the string's resistance joints differ where none is bad: half of them by less.
+   * Common practice, no source.
    */
   static final double JOINTS_DIFFER = 0.05;
 
-  /** How wide the prior of a joint is over what was found of it, so that a bad one stands out. */
-  private static final double BAD_JOINT = 2;
+  /**
+   * By what share a joint may differ before anything is held likely of it, one standard deviation.
+   */
+  private static final double ANY_JOINT = 0.5;
 
   /** Width of a prior that leaves nothing open, as a share of the string's resistance. */
   private static final double FIXED = 1e-3;
@@ -126,14 +128,14 @@ record CellComparison(
     }
 
     /**
-     * Each cell's response at the pulse time over the string's mean; empty where these windows tell
-     * a cell no better than {@code toldSd}.
+     * Each cell's response at the pulse time over the string's mean, as these windows alone tell
+     * it; empty where they tell a cell no better than {@code toldSd}.
      */
     double[] whole(double ohm, double jointShare, double toldSd) {
       double[] whole = new double[cell.length];
       double[] asked = {1, jointShare, 0};
       for (int c = 0; c < whole.length; c++) {
-        Ridge.Solution solution = solution(new Ridge[] {cell[c]}, -1, drive, ohm);
+        Ridge.Solution solution = unheld(cell[c], drive, ohm);
         if (!(solution.combinedSd(asked) < toldSd)) {
           return new double[0];
         }
@@ -171,8 +173,7 @@ record CellComparison(
   /**
    * The numbers of a cell. Rows tell little of what its joint adds, so most joints are held alike
    * and few are bad: the prior's width follows what was found, so that one seen plainly is let go
-   * (in the manner of reweighting for heavy tails; Lange, Little and Taylor, J. Am. Stat. Assoc. 84
-   * (1989) 881).
+   * (reweighting for heavy tails; Lange, Little and Taylor, J. Am. Stat. Assoc. 84 (1989) 881).
    */
   private static Ridge.Solution solution(Ridge[] stretch, int leftOut, Drive drive, double ohm) {
     Ridge sums = new Ridge(PARAMETERS);
@@ -181,16 +182,20 @@ record CellComparison(
         sums.add(stretch[k]);
       }
     }
-    Ridge.Solution solution = solution(sums, 0, 0.5 * ohm, drive);
+    Ridge.Solution solution = unheld(sums, drive, ohm);
     for (int pass = 0; pass < PASSES; pass++) {
       double joint = solution.value()[1] / ohm;
-      double least = drive.leastJoint(solution.value()[0]);
-      if (joint < least) {
-        return solution(sums, least * ohm, FIXED * ohm, drive);
-      }
-      solution = solution(sums, 0, Math.hypot(JOINTS_DIFFER, BAD_JOINT * joint) * ohm, drive);
+      solution = solution(sums, 0, drive.jointSd(joint) * ohm, drive);
     }
-    return solution;
+    double least = drive.leastJoint(solution.value()[0]);
+    return solution.value()[1] < least * ohm
+        ? solution(sums, least * ohm, FIXED * ohm, drive)
+        : solution;
+  }
+
+  /** The same where nothing is held likely of joints. */
+  private static Ridge.Solution unheld(Ridge sums, Drive drive, double ohm) {
+    return solution(sums, 0, ANY_JOINT * ohm, drive);
   }
 
   private static Ridge.Solution solution(Ridge sums, double joint, double jointSd, Drive drive) {

@@ -52,6 +52,9 @@ record Drive(double[] joint, double[] curve, double leastSd, boolean fadingSeen,
   /** No joint takes anything away, and sound ones are a tenth or so. Common practice, no source. */
   private static final double LEAST_JOINT = -0.15;
 
+  /** How wide the prior of a joint that fades is over what was found of it. Common practice. */
+  private static final double FADING_JOINT = 2;
+
   /**
    * Spread between cells that no repetition shows; these two were set so that intervals hold the
    * truth on invented packs of a generator that shares no code with this project.
@@ -125,6 +128,18 @@ record Drive(double[] joint, double[] curve, double leastSd, boolean fadingSeen,
       return LEAST_JOINT;
     }
     return slow > 1 ? -CellComparison.JOINTS_DIFFER : Double.NEGATIVE_INFINITY;
+  }
+
+  /**
+   * Prior width of a joint that seems to add so much, as a share of the string's resistance. With a
+   * current joints scatter as Student's t with one degree of freedom does, whose weight is that of
+   * a normal distribution with the mean of both squares. Beside a mean voltage rows show less of a
+   * joint than it adds, and a bad one is let go sooner.
+   */
+  double jointSd(double joint) {
+    return isVoltage()
+        ? Math.hypot(CellComparison.JOINTS_DIFFER, FADING_JOINT * joint)
+        : Math.hypot(CellComparison.JOINTS_DIFFER, joint) / Math.sqrt(2);
   }
 
   /** Prior width of what stands beside scale and joint: a delay, s, or the curve's share. */

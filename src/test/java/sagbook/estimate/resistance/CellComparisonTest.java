@@ -72,14 +72,29 @@ class CellComparisonTest {
 
   @Test
   void jointsAreHeldAlikeWhereRowsTellLittleOfThem() {
-    StringResponse clear = Windows.response();
-    StringResponse vague =
-        new StringResponse(clear.basis(), clear.coefficients(), 0.1, clear.rows());
-    List<ReducedWindow> windows = Windows.of(SHARE, JOINT, (w, c, a) -> 0);
-    UsedWindows used = UsedWindows.ofCurrent(windows, Windows.ones(windows.size()), Windows.BASIS);
-    CellComparison compared = CellComparison.of(used, vague, Windows.PULSE_S);
-    for (double ohmic : compared.ohmic()) {
+    for (double ohmic : told(0.1, JOINT).ohmic()) {
       assertEquals(0, ohmic, 0.01);
     }
+  }
+
+  /**
+   * What joints of 0.03 and 0.3 add in one of six cells is 0.025 and 0.25 over the mean of all, and
+   * rows of 1 mV noise tell it to 0.02. By hand, with joints that scatter as Student's t of one
+   * degree of freedom and a scale of 0.05, 0.0196 and 0.247 are left.
+   */
+  @Test
+  void ofASmallJointSomeIsTakenForChanceAndOfALargeOneNextToNothing() {
+    double ohm = Windows.response().at(Windows.PULSE_S);
+    assertEquals(0.0196, told(1e-3, new double[] {0, 0, 0, 0.03 * ohm, 0, 0}).ohmic()[3], 0.004);
+    assertEquals(0.247, told(1e-3, new double[] {0, 0, 0, 0.3 * ohm, 0, 0}).ohmic()[3], 0.005);
+  }
+
+  private static CellComparison told(double noiseV, double[] joint) {
+    StringResponse clear = Windows.response();
+    StringResponse vague =
+        new StringResponse(clear.basis(), clear.coefficients(), noiseV, clear.rows());
+    List<ReducedWindow> windows = Windows.of(Windows.ones(6), joint, (w, c, a) -> 0);
+    UsedWindows used = UsedWindows.ofCurrent(windows, Windows.ones(windows.size()), Windows.BASIS);
+    return CellComparison.of(used, vague, Windows.PULSE_S);
   }
 }
