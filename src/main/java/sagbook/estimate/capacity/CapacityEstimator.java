@@ -170,9 +170,7 @@ public final class CapacityEstimator {
       readWornCells(readings, fit, learner, anchor.get().fullAh());
     }
     boolean topSeen = fit.curve().topVisited();
-    Estimate median =
-        new MedianCapacity(record, pack, counted, fast)
-            .of(anchor, topSeen, fit.curve().visitedFromAh(), fit.curve().sharedFromAh());
+    Estimate median = median(fit, anchor);
     List<CellCharge> cells =
         new CellAssessor(fit, readings, median, pack, view.days(), counted, fast).cells();
     double fullAh =
@@ -180,6 +178,20 @@ public final class CapacityEstimator {
             ? anchor.map(CurveAnchor::fullAh).orElse(split.presumedFullAh())
             : split.presumedFullAh();
     return new CapacityResult(median, fullAh, median.find().orElse(nominalAh), cells);
+  }
+
+  private Estimate median(StringFit fit, Optional<CurveAnchor> anchor) {
+    MedianCapacity median = new MedianCapacity(record, pack, counted, fast);
+    CellCurve curve = fit.curve();
+    boolean published = pack.chemistry() == Chemistry.LFP && pack.openCircuit().isEmpty();
+    Optional<StringEnds> ends =
+        published && counted && anchor.isPresent()
+            ? StringEnds.of(curve, fit.lostByLowestAh(), nominalAh, pack.limits())
+            : Optional.empty();
+    return ends.map(e -> median.of(anchor, e, curve))
+        .orElseGet(
+            () ->
+                median.of(anchor, curve.topVisited(), curve.visitedFromAh(), curve.sharedFromAh()));
   }
 
   /** Cells that lost much on a sloping curve are read anew, by what their graphite shows. */

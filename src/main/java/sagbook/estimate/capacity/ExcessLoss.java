@@ -27,6 +27,9 @@ final class ExcessLoss {
   /** By how much published curves are gentler or steeper than the cells' own. */
   private static final double SHAPE_SHARE = 0.25;
 
+  /** From which sizes of electrodes the fits start. */
+  private static final double[] SIZES = {0.95, 1.05};
+
   private final List<BothElectrodes> laid;
   private final double emptyV;
 
@@ -48,16 +51,16 @@ final class ExcessLoss {
     EvenTable whole = new EvenTable(ah.start() / capacityAh, ah.step() / capacityAh, ah.values());
     double to = curve.visitedToAh() / capacityAh - whole.step();
     double from = curve.sharedFromAh() / capacityAh + whole.step();
-    List<BothElectrodes> seen = trusted ? laid(whole, from, to) : List.of();
+    List<BothElectrodes> seen = trusted ? laid(SeenPart.ofSeveral(whole, from, to)) : List.of();
     boolean oneHolds = seen.stream().anyMatch(BothElectrodes::mayHold);
-    return new ExcessLoss(oneHolds ? seen : laid(whole, to, to), emptyV);
+    return new ExcessLoss(oneHolds ? seen : laid(SeenPart.ofSeveral(whole, to, to)), emptyV);
   }
 
-  private static List<BothElectrodes> laid(EvenTable curve, double from, double to) {
+  private static List<BothElectrodes> laid(SeenPart part) {
     List<HalfCells> published = HalfCells.of(Chemistry.LFP);
     return published.stream()
         .flatMap(n -> published.stream().<ElectrodePair>map(p -> new MixedPair(p, n)))
-        .flatMap(pair -> BothElectrodes.of(pair, curve, from, to).stream())
+        .flatMap(pair -> BothElectrodes.of(pair, part, SIZES).stream())
         .toList();
   }
 

@@ -3,6 +3,7 @@ package sagbook.estimate.capacity;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
 import java.util.function.IntConsumer;
 import java.util.function.ToDoubleFunction;
@@ -363,6 +364,19 @@ final class StringFit {
       climbs[c] = Robust.median(ofEveryRow(share[c])) > -0.5;
     }
     return climbs;
+  }
+
+  /** Charge that the cell which came lowest lost between bottom and top, Ah. */
+  double lostByLowestAh() {
+    return Arrays.stream(states)
+        .max(Comparator.comparingDouble(StringFit::lowestAh))
+        .map(CellState::lossAh)
+        .orElse(0.0);
+  }
+
+  /** How far behind a cell is where it is furthest, Ah. */
+  private static double lowestAh(CellState s) {
+    return s.shiftAh() + Arrays.stream(s.driftAh()).max().orElse(0);
   }
 
   /** Explanations of a cell that fit better than the one that was taken, but not clearly so. */

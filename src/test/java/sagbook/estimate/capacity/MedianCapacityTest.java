@@ -11,26 +11,14 @@ import sagbook.evidence.ThinnedRecord;
 import sagbook.issue.InputProblem;
 import sagbook.model.Estimate;
 import sagbook.model.PackDescription;
+import sagbook.numeric.EvenTable;
 import sagbook.packfile.PackFile;
 
 /** How far the empty end is known: full at 0 Ah, empty at -280 Ah on the axis. */
 class MedianCapacityTest {
   private static final double EMPTY_AH = -280;
 
-  private static Estimate of(double seenFromAh, double sharedFromAh) throws InputProblem {
-    PackDescription pack =
-        PackFile.parse(
-            "pack.toml",
-            """
-            [pack]
-            name = "Shed"
-            chemistry = "lfp"
-            series_cells = 4
-            nominal_capacity_ah = 280
-            """);
-    CurveAnchor anchor =
-        new CurveAnchor(
-            ElectrodePair.of(pack).get(0), 5, 300, -285, 310, 0, 0.001, 0, EMPTY_AH, 0.5, 0.5);
+  private static MedianCapacity median(PackDescription pack) {
     ThinnedRecord record =
         new ThinnedRecord(
             new double[] {0},
@@ -41,8 +29,43 @@ class MedianCapacityTest {
             new float[][] {{3.3f}},
             new float[0][],
             new float[0][]);
-    return new MedianCapacity(record, pack, true, false)
-        .of(Optional.of(anchor), true, seenFromAh, sharedFromAh);
+    return new MedianCapacity(record, pack, true, false);
+  }
+
+  private static PackDescription pack() throws InputProblem {
+    return PackFile.parse(
+        "pack.toml",
+        """
+        [pack]
+        name = "Shed"
+        chemistry = "lfp"
+        series_cells = 4
+        nominal_capacity_ah = 280
+        """);
+  }
+
+  private static CurveAnchor anchor(PackDescription pack) {
+    return new CurveAnchor(
+        ElectrodePair.of(pack).get(0), 5, 300, -285, 310, 0, 0.001, 0, EMPTY_AH, 0.5, 0.5);
+  }
+
+  private static Estimate of(double seenFromAh, double sharedFromAh) throws InputProblem {
+    PackDescription pack = pack();
+    return median(pack).of(Optional.of(anchor(pack)), true, seenFromAh, sharedFromAh);
+  }
+
+  /** By all published pairs, of which one holds or none. */
+  private static Estimate of(boolean holds, double sdAh, double seenFromAh, double sharedFromAh)
+      throws InputProblem {
+    PackDescription pack = pack();
+    EvenTable none = new EvenTable(EMPTY_AH, 1, new double[281]);
+    CellCurve curve = new CellCurve(none, none, seenFromAh, sharedFromAh, -1, true, 0);
+    StringEnds ends = new StringEnds(0, EMPTY_AH, sdAh, 0.001, holds);
+    return median(pack).of(Optional.of(anchor(pack)), ends, curve);
+  }
+
+  private static double halfWidth(Estimate of) {
+    return assertInstanceOf(Estimate.Known.class, of).halfWidth();
   }
 
   @Test
@@ -63,5 +86,32 @@ class MedianCapacityTest {
   @Test
   void anEmptyEndThatNoneShowedIsNotKnown() throws InputProblem {
     assertInstanceOf(Estimate.Unknown.class, of(EMPTY_AH + 60, EMPTY_AH + 60));
+  }
+
+  @Test
+  void byAllPublishedPairsTheRangeHoldsWhatTheyDifferBy() throws InputProblem {
+    double alike = halfWidth(of(true, 0, EMPTY_AH + 3, EMPTY_AH + 3));
+    double differing = halfWidth(of(true, 2, EMPTY_AH + 3, EMPTY_AH + 3));
+    assertTrue(alike < 0.015 * 280, "half-width " + alike);
+    assertEquals(Math.hypot(alike, 1.959964 * 2), differing, 1e-3);
+  }
+
+  @Test
+  void whatNoCellShowedIsLessCertainWhereNoPairHolds() throws InputProblem {
+    double held = halfWidth(of(true, 0, EMPTY_AH + 10, EMPTY_AH + 10));
+    double none = halfWidth(of(false, 0, EMPTY_AH + 10, EMPTY_AH + 10));
+    assertTrue(none > held, none + " against " + held);
+  }
+
+  @Test
+  void anEmptyEndFarBelowWhatWasSeenIsNotKnownThoughAPairHold() throws InputProblem {
+    assertInstanceOf(Estimate.Unknown.class, of(true, 0, EMPTY_AH + 40, EMPTY_AH + 40));
+  }
+
+  @Test
+  void whatOneCellAloneShowedWidensThatRangeToo() throws InputProblem {
+    double several = halfWidth(of(true, 0, EMPTY_AH + 3, EMPTY_AH + 3));
+    double alone = halfWidth(of(true, 0, EMPTY_AH + 3, EMPTY_AH + 31));
+    assertEquals(Math.hypot(several, 1.959964 * 0.075 * 28), alone, 1e-3);
   }
 }
