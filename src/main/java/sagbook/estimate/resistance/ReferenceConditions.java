@@ -3,6 +3,7 @@ package sagbook.estimate.resistance;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import sagbook.estimate.response.ReducedWindow;
 import sagbook.estimate.response.StringResponse;
 import sagbook.numeric.Ridge;
@@ -12,14 +13,16 @@ import sagbook.numeric.Robust;
  * Brings the string's resistance to 25 °C and mid charge: the logarithm of its size in every window
  * against inverse temperature (Arrhenius) and charge.
  *
- * <p>{@code ln A = c0 + x + b/2 x² + c1 (z - 1/2) + c2 (z - 1/2)² + h}, with {@code x = Ea/Rg (1/T
- * - 1/T0)} and {@code T0} the log's own mean temperature, so that what a month tells, level and
- * slope where it was, is fitted apart from what it doesn't: {@code b}, which is held, and comes in
- * on the way to 25 °C alone. Before the data speak, Ea is taken as 16 give or take 5 kJ/mol:
+ * <p>{@code ln A = c0 + x + b/2 x² + c1 (z - 1/2) + c2 (z - 1/2)² + p + h}, with {@code x = Ea/Rg
+ * (1/T - 1/T0)} and {@code T0} the log's own mean temperature, so that what a month tells, level
+ * and slope where it was, is fitted apart from what it doesn't: {@code b}, which is held, and comes
+ * in on the way to 25 °C alone. Before the data speak, Ea is taken as 16 give or take 5 kJ/mol:
  * whole-cell values of a measured 3 Ah LFP cell run from 11 to 22 (M. Naumann, doctoral thesis, TU
  * Munich 2018, open table). {@code h} is what windows of one time of day have in common: loads of
- * another kind come in the evening, when the cells are warm, and would pass for warmth. Huber
- * weights (Huber 1964) keep odd windows from mattering.
+ * another kind come in the evening, when the cells are warm, and would pass for warmth; {@code p}
+ * is what windows of one charge have in common beyond the parabola. How large {@code h}, {@code p}
+ * and the parabola are is learned from the log, so that none takes away from warmth what it does
+ * not show. Huber weights (Huber 1964) keep odd windows from mattering.
  *
  * @param scale size of the string's response in each window over that at 25 °C and mid charge; 0
  *     where the window is not used
@@ -72,6 +75,14 @@ record ReferenceConditions(
   private static final double HOUR_SD = 0.02;
 
   /**
+   * How the logarithm rises with charge 0 to 1, and its curvature, one standard deviation, before
+   * the log is asked how large both are. Common practice, no source.
+   */
+  private static final double CHARGE_SD = 0.3;
+
+  private static final double CHARGE_SQUARED_SD = 1;
+
+  /**
    * What a parabola leaves of the charge dependence, as a share over the square of the charge from
    * the middle: cells of published parameters (Prada and co-authors, J. Electrochem. Soc. 159
    * (2012) A1508, as simulated for the tests) rise by a third at a fifth of charge and stay level
@@ -79,11 +90,15 @@ record ReferenceConditions(
    */
   private static final double UNLIKE_MID_CHARGE = 0.5;
 
+  /** Share of that which a window has to itself. Common practice, no source. */
+  private static final double UNLIKE_ITS_CHARGE = 0.5;
+
   private static final int LEVEL = 0;
   private static final int ENERGY = 1;
   private static final int CHARGE = 2;
   private static final int CHARGE_SQUARED = 3;
   private static final int STRETCH = 4;
+  private static final int PLACE = STRETCH + WindowSizes.STRETCHES_A_DAY;
   private static final int PASSES = 12;
 
   /** Temperature factor relative to 25 °C for an activation energy in kJ/mol. */
@@ -119,17 +134,19 @@ record ReferenceConditions(
     double excess = 0.01;
     double shrink = 1;
     double hourSd = HOUR_SD;
-    Ridge.Solution solution = beforehand(hourSd).solve();
+    double chargeSize = 1;
+    double placeSize = 1;
+    Ridge.Solution solution = beforehand(hourSd, chargeSize, placeSize).solve();
     double own =
         Arrays.stream(sizes.celsius())
             .map(ReferenceConditions::perKilojoule)
             .average()
             .orElseThrow();
     for (int pass = 0; pass < PASSES; pass++) {
-      Ridge fit = beforehand(hourSd);
+      Ridge fit = beforehand(hourSd, chargeSize, placeSize);
       for (int i = 0; i < n; i++) {
         double relativeSd = shrink * sizes.sd()[i];
-        double unlike = UNLIKE_MID_CHARGE * sizes.fromMid()[i] * sizes.fromMid()[i];
+        double unlike = UNLIKE_ITS_CHARGE * unlikeParabola(sizes.fromMid()[i]);
         double variance = relativeSd * relativeSd + excess * excess + unlike * unlike;
         double[] row = row(sizes, i, own, solution);
         double departure = sizes.log()[i] - log(sizes, i, own, solution);
@@ -137,6 +154,8 @@ record ReferenceConditions(
       }
       solution = fit.solve();
       hourSd = hourSd(sizes, solution);
+      chargeSize = chargeSize(solution);
+      placeSize = placeSize(sizes, solution);
       double[] raw = new double[n];
       for (int i = 0; i < n; i++) {
         raw[i] = sizes.log()[i] - log(sizes, i, own, solution);
@@ -198,15 +217,46 @@ record ReferenceConditions(
     return Math.sqrt(squares / seen.length);
   }
 
+  /**
+   * How large the parabola of charge is beside what is held likely of it, learned likewise. Within
+   * a month full and warm may come together, and what charge is free to explain is lost to warmth.
+   */
+  private static double chargeSize(Ridge.Solution solution) {
+    double slope = Math.hypot(solution.value()[CHARGE], solution.sd(CHARGE)) / CHARGE_SD;
+    double curvature =
+        Math.hypot(solution.value()[CHARGE_SQUARED], solution.sd(CHARGE_SQUARED))
+            / CHARGE_SQUARED_SD;
+    return Math.hypot(slope, curvature) / Math.sqrt(2);
+  }
+
+  /** How large that which windows of one charge have in common is beside what is held likely. */
+  private static double placeSize(WindowSizes sizes, Ridge.Solution solution) {
+    double squares = 0;
+    int[] seen = IntStream.range(0, sizes.count()).map(sizes::placeOfCharge).distinct().toArray();
+    for (int p : seen) {
+      double of = unlikeParabola(WindowSizes.fromMid(p));
+      squares += Math.pow(solution.value()[PLACE + p] / of, 2);
+      squares += Math.pow(solution.sd(PLACE + p) / of, 2);
+    }
+    return Math.sqrt(squares / seen.length);
+  }
+
+  private static double unlikeParabola(double fromMid) {
+    return UNLIKE_MID_CHARGE * fromMid * fromMid;
+  }
+
   /** What is held likely before the data speak. */
-  private static Ridge beforehand(double hourSd) {
-    Ridge fit = new Ridge(STRETCH + WindowSizes.STRETCHES_A_DAY);
+  private static Ridge beforehand(double hourSd, double chargeSize, double placeSize) {
+    Ridge fit = new Ridge(PLACE + WindowSizes.PLACES_OF_CHARGE);
     fit.prior(LEVEL, 0, 3);
     fit.prior(ENERGY, PRIOR_KILOJOULE, PRIOR_SD_KILOJOULE);
-    fit.prior(CHARGE, 0, 0.3);
-    fit.prior(CHARGE_SQUARED, 0, 1.0);
+    fit.prior(CHARGE, 0, chargeSize * CHARGE_SD);
+    fit.prior(CHARGE_SQUARED, 0, chargeSize * CHARGE_SQUARED_SD);
     for (int h = 0; h < WindowSizes.STRETCHES_A_DAY; h++) {
       fit.prior(STRETCH + h, 0, hourSd);
+    }
+    for (int p = 0; p < WindowSizes.PLACES_OF_CHARGE; p++) {
+      fit.prior(PLACE + p, 0, placeSize * unlikeParabola(WindowSizes.fromMid(p)));
     }
     return fit;
   }
@@ -221,7 +271,8 @@ record ReferenceConditions(
         + BEND / 2 * x * x
         + b[CHARGE] * u
         + b[CHARGE_SQUARED] * u * u
-        + b[STRETCH + sizes.stretchOfDay()[i]];
+        + b[STRETCH + sizes.stretchOfDay()[i]]
+        + b[PLACE + sizes.placeOfCharge(i)];
   }
 
   /** By how much that rises with each parameter. */
@@ -236,6 +287,7 @@ record ReferenceConditions(
     row[CHARGE] = u;
     row[CHARGE_SQUARED] = u * u;
     row[STRETCH + sizes.stretchOfDay()[i]] = 1;
+    row[PLACE + sizes.placeOfCharge(i)] = 1;
     return row;
   }
 }

@@ -13,9 +13,10 @@ import sagbook.evidence.StepWindow;
  * @param gram X'X of what is left: immediate, slow parts
  * @param cross X'y of what is left, [cell][regressor], V
  * @param meanCross mean of {@code cross} over the cells
+ * @param squares y'y of what is left, one a cell, V²
  */
 public record ReducedWindow(
-    StepWindow window, double[][] gram, double[][] cross, double[] meanCross) {
+    StepWindow window, double[][] gram, double[][] cross, double[] meanCross, double[] squares) {
 
   /** All windows of a bank in which every cell was heard in nine of ten rows. */
   public static List<ReducedWindow> of(Evidence evidence) {
@@ -46,14 +47,31 @@ public record ReducedWindow(
     int cells = window.cross().length;
     double[][] cross = new double[cells][charge];
     double[] mean = new double[charge];
+    double[] squares = window.sumSquares().clone();
     for (int c = 0; c < cells; c++) {
+      double along = window.cross()[c][charge];
+      squares[c] -= moved ? along * along / pivot : 0;
       for (int i = 0; i < charge; i++) {
         double shared = moved ? at(window, i, charge) * window.cross()[c][charge] / pivot : 0;
         cross[c][i] = window.cross()[c][i] - shared;
         mean[i] += cross[c][i] / cells;
       }
     }
-    return new ReducedWindow(window, gram, cross, mean);
+    return new ReducedWindow(window, gram, cross, mean, squares);
+  }
+
+  /**
+   * Mean square of what a response of this shape leaves unexplained of a pair of rows, V², each
+   * cell's answer being as large as suits it best.
+   */
+  public double misfit(double[] shape) {
+    double pull = product(shape, shape);
+    double left = 0;
+    for (int c = 0; c < cross.length; c++) {
+      double along = product(shape, cross[c], shape.length);
+      left += squares[c] - (pull > 0 ? along * along / pull : 0);
+    }
+    return Math.max(0, left) / cross.length / window.rows();
   }
 
   private static double at(StepWindow window, int i, int j) {

@@ -5,11 +5,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import sagbook.estimate.response.ReducedWindow;
 
 class WindowSizesTest {
   private static final int DAYS = 2;
+  private static final int WINDOWS = 60;
+  private static final int ROWS = 40;
 
   private static WindowSizes sizes(double charge) {
     List<ReducedWindow> windows = Windows.ofDays(DAYS, h -> 20, h -> h % 24 < 12 ? 1.3 : 0.8);
@@ -29,6 +32,33 @@ class WindowSizesTest {
     for (int i = 0; i < sizes.count(); i++) {
       assertEquals(Math.log(sizes.stretchOfDay()[i] < 6 ? 1.3 : 0.8), sizes.log()[i], 0.008);
       assertTrue(sizes.sd()[i] < 0.0025, "sd " + sizes.sd()[i]);
+    }
+  }
+
+  /** A load that comes and goes between two rows: all cells answer less than the rows say. */
+  @Test
+  void aWindowWhoseRowsMissWhatTheLoadDidCountsLess() {
+    SplittableRandom random = new SplittableRandom(5);
+    double[] missed = random.doubles(WINDOWS * ROWS, -0.5, 0).toArray();
+    int[] row = new int[1];
+    List<ReducedWindow> windows =
+        Windows.of(
+            Windows.ones(4),
+            new double[4],
+            (w, c, a) -> {
+              int r = c == 0 ? row[0]++ : row[0] - 1;
+              return w % 3 == 0 ? missed[r] * a * Windows.response().at(100) : 0;
+            });
+    double[] charge = new double[windows.size()];
+    Arrays.fill(charge, 0.5);
+    WindowSizes sizes = WindowSizes.of(windows, Windows.response(), charge);
+    for (int i = 0; i < sizes.count(); i++) {
+      if (sizes.window()[i] % 3 == 0) {
+        assertTrue(sizes.log()[i] < -0.1, "size " + sizes.log()[i]);
+        assertTrue(sizes.sd()[i] > 0.015, "sd " + sizes.sd()[i]);
+      } else {
+        assertTrue(sizes.sd()[i] < 0.0025, "sd " + sizes.sd()[i]);
+      }
     }
   }
 

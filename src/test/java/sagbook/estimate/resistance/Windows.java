@@ -42,6 +42,7 @@ final class Windows {
       double[][] gram = new double[PARTS][PARTS];
       double[][] cross = new double[share.length][PARTS];
       double[] mean = new double[PARTS];
+      double[] squares = new double[share.length];
       for (int r = 0; r < ROWS; r++) {
         double[] x = new double[PARTS];
         x[0] = 160 * (random.nextDouble() - 0.5);
@@ -61,13 +62,14 @@ final class Windows {
                   + jointOhm[c] * x[0]
                   + NOISE_V * random.nextGaussian()
                   + disturbance.volt(w, c, x[0]);
+          squares[c] += y * y;
           for (int i = 0; i < PARTS; i++) {
             cross[c][i] += x[i] * y;
             mean[i] += x[i] * y / share.length;
           }
         }
       }
-      all.add(new ReducedWindow(window(w, share.length, 15), gram, cross, mean));
+      all.add(new ReducedWindow(window(w, share.length, 15), gram, cross, mean, squares));
     }
     return all;
   }
@@ -92,7 +94,8 @@ final class Windows {
               window(w, cross.length, celsius.applyAsDouble(2.0 * w)),
               one.gram(),
               cross,
-              scaled(one.meanCross(), factor)));
+              scaled(one.meanCross(), factor),
+              scaled(one.squares(), factor * factor)));
     }
     return all;
   }
@@ -109,8 +112,12 @@ final class Windows {
     for (ReducedWindow window : windows) {
       double[][] cross = new double[lateS.length][];
       double[] mean = new double[PARTS];
+      double[] squares = window.squares().clone();
       for (int c = 0; c < lateS.length; c++) {
         cross[c] = window.cross()[c].clone();
+        squares[c] +=
+            2 * lateS[c] * ReducedWindow.product(rate, cross[c], PARTS)
+                + lateS[c] * lateS[c] * window.product(rate, rate);
         for (int i = 0; i < PARTS; i++) {
           for (int j = 0; j < PARTS; j++) {
             cross[c][i] += lateS[c] * window.gram()[i][j] * rate[j];
@@ -118,7 +125,7 @@ final class Windows {
           mean[i] += cross[c][i] / lateS.length;
         }
       }
-      all.add(new ReducedWindow(window.window(), window.gram(), cross, mean));
+      all.add(new ReducedWindow(window.window(), window.gram(), cross, mean, squares));
     }
     return all;
   }
