@@ -37,7 +37,7 @@ final class CellFit {
   private static final double MISREAD_V = 0.05;
 
   /** What a cell may differ by in size that is held to be sound, as a share of capacity. */
-  private static final double NO_LOSS_SHARE = 0.006;
+  static final double NO_LOSS_SHARE = 0.006;
 
   /** The same in its charge. */
   private static final double NO_SHIFT_SHARE = 0.003;

@@ -26,6 +26,12 @@ final class Explanations {
    */
   private static final double WARPED_MOST_OFFSET_V = 0.02;
 
+  /**
+   * How far a state may stray from what its explanation holds to be nothing, as a share of
+   * capacity: three standard deviations of a sound cell's size. Common practice, no source.
+   */
+  private static final double MOST_STRAYED = 3 * CellFit.NO_LOSS_SHARE;
+
   /** How far elsewhere that is, as a share of capacity. */
   private static final double WARPED_APART = 0.03;
 
@@ -87,6 +93,30 @@ final class Explanations {
         && fit != misread
         && furthestAh > WARPED_APART * nominalAh
         && Math.abs(state.offsetV()) > WARPED_MOST_OFFSET_V;
+  }
+
+  /**
+   * Whether a state has left what its explanation says: one that is misread and nothing else stands
+   * with its neighbours, one that is displaced holds what they hold, one that lost capacity and is
+   * level is as full as they when they are. What has strayed is a little of each, which takes up
+   * what a warped axis does.
+   */
+  boolean strayed(CellFit fit, CellState state) {
+    double size = state.lossAh();
+    double top = state.shiftAh() - state.lossAh();
+    double off =
+        fit == misread
+            ? Math.max(Math.abs(size), Math.abs(top))
+            : fit == displaced ? Math.abs(size) : fit == level ? Math.abs(top) : 0;
+    return warped && off > MOST_STRAYED * nominalAh;
+  }
+
+  /**
+   * Whether an explanation says that a cell is as full as its neighbours when they are: of one that
+   * was seen to stay behind then, neither a misread voltage nor wear alone is.
+   */
+  boolean saysLevel(CellFit fit) {
+    return warped && (fit == misread || fit == level);
   }
 
   /** How a cell is fitted that does not stand out. */

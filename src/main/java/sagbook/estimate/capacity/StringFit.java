@@ -6,6 +6,8 @@ import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.function.IntConsumer;
+import java.util.function.IntPredicate;
+import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import sagbook.numeric.Ridge;
@@ -121,7 +123,8 @@ final class StringFit {
     new StartSearch(view, curve, nominalAh, grid.knots(), explanations.mostOffsetAtFirstV())
         .fill(states);
     updateCommon();
-    eachCell(c -> states[c] = bestStart(c));
+    boolean[] climbs = climbs(c -> true);
+    eachCell(c -> states[c] = bestStart(c, climbs[c]));
     for (int round = 0; round < ROUNDS; round++) {
       updateCommon();
       boolean free = round < FREE_ROUNDS;
@@ -153,9 +156,11 @@ final class StringFit {
 
   /**
    * Of several explanations of a cell that stands out, tried in earnest, the one that leaves least;
-   * the simpler one where they leave the same.
+   * the simpler one where they leave the same, and first those that kept to what they say.
+   *
+   * @param climbs whether the cell is not known to stay behind when most are full
    */
-  private CellState bestStart(int c) {
+  private CellState bestStart(int c, boolean climbs) {
     CellState found = states[c];
     double far = 0.015 * nominalAh;
     rivals.set(c, List.of());
@@ -166,26 +171,48 @@ final class StringFit {
     if (usual) {
       return found;
     }
-    CellState best = found;
-    double least = Double.POSITIVE_INFINITY;
-    List<Rival> all = new ArrayList<>();
-    for (Explanations.Explanation tried : explanations.of(found)) {
-      CellState s = settled(tried.fit(), tried.start(), c);
-      double cost = tried.fit().cost(curve, s, c, common);
-      if (explanations.excluded(tried.fit(), s)) {
-        continue;
-      }
-      if (!explanations.strained(tried.fit(), s)) {
-        all.add(new Rival(cost, s));
-      }
-      if (cost < CLEARLY * least) {
-        least = cost;
-        fits[c] = tried.fit();
-        best = s;
+    List<Tried> all = new ArrayList<>();
+    for (Explanations.Explanation one : explanations.of(found)) {
+      CellState s = settled(one.fit(), one.start(), c);
+      if (!explanations.excluded(one.fit(), s)) {
+        all.add(new Tried(one.fit(), s, one.fit().cost(curve, s, c, common)));
       }
     }
-    rivals.set(c, Rival.betterThan(least, all));
+    List<Tried> likely =
+        anyOf(all, tried -> climbs || !explanations.saysLevel(tried.fit)).stream()
+            .sorted(Comparator.comparing(t -> explanations.strayed(t.fit, t.state)))
+            .toList();
+    CellState best = found;
+    double least = Double.POSITIVE_INFINITY;
+    for (Tried tried : likely) {
+      if (tried.cost < CLEARLY * least) {
+        least = tried.cost;
+        fits[c] = tried.fit;
+        best = tried.state;
+      }
+    }
+    List<Rival> others =
+        all.stream()
+            .filter(tried -> !explanations.strained(tried.fit, tried.state))
+            .map(tried -> new Rival(tried.cost, tried.state))
+            .toList();
+    rivals.set(c, Rival.betterThan(least, others));
     return best;
+  }
+
+  /**
+   * An explanation that was tried.
+   *
+   * @param fit how the cell was fitted
+   * @param state that it settled in
+   * @param cost what it leaves
+   */
+  private record Tried(CellFit fit, CellState state, double cost) {}
+
+  /** Those of some explanations that are so, or all where none is. */
+  private static List<Tried> anyOf(List<Tried> all, Predicate<Tried> so) {
+    List<Tried> some = all.stream().filter(so).toList();
+    return some.isEmpty() ? all : some;
   }
 
   private CellState settled(CellFit fit, CellState start, int c) {
@@ -345,6 +372,15 @@ final class StringFit {
    * the flat part does not tell. None is known to go along where the knee is nowhere plain to see.
    */
   boolean[] climbs() {
+    return climbs(this::misread);
+  }
+
+  /**
+   * The same.
+   *
+   * @param offset which cells' voltages to take for off by what they were found to be
+   */
+  private boolean[] climbs(IntPredicate offset) {
     int cells = view.cells();
     double[][] share = new double[cells][view.rows()];
     double[] one = new double[cells];
@@ -352,7 +388,7 @@ final class StringFit {
       double rise = curve.top().at(view.chargeAh()[r] + common.axisErrorAh(r));
       boolean plain = rise > KNEE_CLIMBED_V;
       for (int c = 0; c < cells; c++) {
-        one[c] = view.voltage(c, r) - (misread(c) ? states[c].offsetV() : 0);
+        one[c] = view.voltage(c, r) - (offset.test(c) ? states[c].offsetV() : 0);
       }
       double middle = plain ? Robust.median(one) : Double.NaN;
       for (int c = 0; c < cells; c++) {

@@ -215,4 +215,27 @@ class CapacityEstimatorTest {
       }
     }
   }
+
+  @Test
+  void withoutCurrentACellThatStaysBehindWhenTheOthersAreFullIsNotTakenForMisread() {
+    behindAh[3] = 5;
+    CellCharge behind = resultWithoutCurrent().cells().get(3);
+    Estimate.Known offset = known(behind.offsetPercent());
+    assertTrue(offset.low() <= -5 && -5 <= offset.high() && offset.isBelow(0), offset.toString());
+    assertInstanceOf(Estimate.Unknown.class, behind.relative());
+  }
+
+  @Test
+  void withoutCurrentAWornCellIsNotTakenForMisread() {
+    size[3] = 0.92;
+    CellCharge worn = resultWithoutCurrent().cells().get(3);
+    Estimate.Known relative = known(worn.relative());
+    assertTrue(
+        relative.low() <= 0.92 && 0.92 <= relative.high() && relative.isBelow(0.98),
+        relative.toString());
+    assertTrue(
+        !(worn.voltageOffsetMillivolt() instanceof Estimate.Known k)
+            || (k.low() < 0 && 0 < k.high()),
+        worn.voltageOffsetMillivolt()::toString);
+  }
 }

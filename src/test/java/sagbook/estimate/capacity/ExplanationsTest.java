@@ -86,4 +86,32 @@ class ExplanationsTest {
     Explanations explanations = explanations(true);
     assertFalse(explanations.strained(explanations.misread(), displacedAndMisread(40, 0.045)));
   }
+
+  private static CellFit fitOf(Explanations explanations, int place) {
+    return explanations.of(displacedAndMisread(MIDDLE_AH, 0.01)).get(place).fit();
+  }
+
+  @Test
+  void anExplanationThatTakesALittleOfEachHasStrayedAlongAWarpedAxisOnly() {
+    Explanations warped = explanations(true);
+    CellFit displaced = fitOf(warped, 1);
+    CellFit level = fitOf(warped, 2);
+    CellState displacedAlone = CellState.at(6, 0, 0, KNOTS);
+    CellState levelAlone = CellState.at(6, 6, 0, KNOTS);
+    assertFalse(warped.strayed(displaced, displacedAlone));
+    assertTrue(warped.strayed(displaced, levelAlone));
+    assertFalse(warped.strayed(level, levelAlone));
+    assertTrue(warped.strayed(level, displacedAlone));
+    assertTrue(warped.strayed(warped.misread(), levelAlone));
+    assertFalse(warped.strayed(warped.misread(), CellState.at(0.5, 0, 0.012, KNOTS)));
+    assertFalse(explanations(false).strayed(explanations(false).usual(), levelAlone));
+  }
+
+  @Test
+  void neitherAWrongReadingNorWearAloneKeepsACellFromFull() {
+    Explanations warped = explanations(true);
+    assertTrue(warped.saysLevel(warped.misread()));
+    assertTrue(warped.saysLevel(fitOf(warped, 2)));
+    assertFalse(warped.saysLevel(fitOf(warped, 1)));
+  }
 }
