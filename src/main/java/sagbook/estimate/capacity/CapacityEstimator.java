@@ -203,7 +203,12 @@ public final class CapacityEstimator {
     for (int c = 0; c < readings.length; c++) {
       CellReading usual = readings[c];
       if (usual.lossAh().value() > LOST_MUCH * nominalAh && !fit.misread(c)) {
-        CellState state = fit.states()[c];
+        // Where the usual fit only holds by a reading that is wrong as none is, its drift and
+        // resistance are as wrong, and would smear what the cell showed.
+        CellState state =
+            fit.strained(c)
+                ? learner.resisting(c, curve.hysteresisV(), priors().ohm())
+                : fit.states()[c];
         CurveLearner.Learned own = learner.own(state, c, curve.hysteresisV());
         double atEndAh = state.driftAh()[grid.knots() - 1] + view.bledAh()[c][view.rows() - 1];
         readings[c] =

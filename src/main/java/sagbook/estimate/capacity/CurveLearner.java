@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 import sagbook.numeric.EvenTable;
+import sagbook.numeric.Ridge;
 
 /**
  * Learns the string's curve from its own cells: a shape-invariant model (Lawton, Sylvestre and
@@ -20,6 +21,20 @@ final class CurveLearner {
 
   /** Bins over which the slope of the flat part is taken. */
   private static final int FLAT_STEPS = 20;
+
+  /** How well a cell's own curve is seen, V and bins of charge. Common practice, no source. */
+  private static final double SEEN_V = 0.002;
+
+  private static final double SEEN_BINS = 2;
+
+  /** Beyond so many standard deviations a row counts less (Huber). */
+  private static final double MOST_SDS = 3;
+
+  /** Rows of a minute that err alike. Common practice, no source. */
+  private static final double ROWS_ALIKE = 10;
+
+  /** After these a cell's own curve and its resistance stand. */
+  private static final int TURNS = 3;
 
   private final StringView view;
   private final TimeGrid grid;
@@ -184,6 +199,41 @@ final class CurveLearner {
       }
     }
     return new Learned(bins.table(), bins.from(), bins.to(), hysteresisV);
+  }
+
+  /**
+   * A cell of which nothing is held but how it resists, by its own curve: what its voltage differs
+   * by at one charge goes with the current. Curve and resistance are told in turns.
+   *
+   * @param sdOhm what cells differ by, one standard deviation, ohm
+   */
+  CellState resisting(int c, double hysteresisV, double sdOhm) {
+    CellState cell = CellState.reference(grid.knots());
+    for (int turn = 0; turn < TURNS; turn++) {
+      double[] more = moreOhm(cell, c, hysteresisV, sdOhm);
+      cell =
+          new CellState(0, 0, 0, 0, cell.ohm() + more[0], cell.slowOhm() + more[1], cell.driftAh());
+    }
+    return cell;
+  }
+
+  /** How much more than it is held to a cell resists, momentarily and slowly, ohm. */
+  private double[] moreOhm(CellState held, int c, double hysteresisV, double sdOhm) {
+    EvenTable own = own(held, c, hysteresisV).curve();
+    Ridge sums = new Ridge(2);
+    for (int r = 0; r < view.rows(); r++) {
+      double place = place(held, c, r).bottomAh();
+      double left = own(held, c, r, hysteresisV) - common.volt(r) - own.at(place);
+      if (common.known(r) && !Double.isNaN(left)) {
+        double sd = Math.hypot(SEEN_V, SEEN_BINS * stepAh * own.slopeAt(place));
+        double counts = Math.min(1, MOST_SDS * sd / Math.max(Double.MIN_NORMAL, Math.abs(left)));
+        double[] amp = {view.currentA()[r], view.slowCurrentA()[r]};
+        sums.observe(amp, left, counts * weight[r] / ROWS_ALIKE / (sd * sd));
+      }
+    }
+    sums.prior(0, -held.ohm(), sdOhm);
+    sums.prior(1, -held.slowOhm(), sdOhm);
+    return sums.solve().value();
   }
 
   double slowOhm() {
