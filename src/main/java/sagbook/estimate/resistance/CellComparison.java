@@ -3,6 +3,7 @@ package sagbook.estimate.resistance;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.DoubleUnaryOperator;
 import java.util.stream.IntStream;
 import sagbook.estimate.response.ReducedWindow;
 import sagbook.estimate.response.StringResponse;
@@ -25,6 +26,7 @@ import sagbook.numeric.Ridge;
  * @param slowSd its standard deviation
  * @param ohmic what a joint adds beyond that at the pulse time, as a share of the string's response
  * @param ohmicSd its standard deviation
+ * @param told the two parts as the rows tell them, where joints are not held likely small
  * @param stringSd standard deviation of the string's mean response, relative
  * @param size of the string's response in the windows used over that at the reference, mean
  */
@@ -35,8 +37,15 @@ record CellComparison(
     double[] slowSd,
     double[] ohmic,
     double[] ohmicSd,
+    Parts told,
     double stringSd,
     double size) {
+  /**
+   * The two parts of each cell's answer for themselves. To say whether a cell or its joint resists,
+   * nothing may be held likely of joints that the rows don't say; on the way to 25 °C it may.
+   */
+  record Parts(double[] slow, double[] slowSd, double[] ohmic, double[] ohmicSd) {}
+
   private static final int STRETCHES = 12;
 
   /**
@@ -122,7 +131,7 @@ record CellComparison(
     double[][] solutions(double ohm) {
       double[][] all = new double[cell.length][];
       for (int c = 0; c < all.length; c++) {
-        all[c] = solution(new Ridge[] {cell[c]}, -1, drive, ohm).value();
+        all[c] = solution(new Ridge[] {cell[c]}, -1, drive::jointSd, drive, ohm).value();
       }
       return all;
     }
@@ -175,7 +184,8 @@ record CellComparison(
    * and few are bad: the prior's width follows what was found, so that one seen plainly is let go
    * (reweighting for heavy tails; Lange, Little and Taylor, J. Am. Stat. Assoc. 84 (1989) 881).
    */
-  private static Ridge.Solution solution(Ridge[] stretch, int leftOut, Drive drive, double ohm) {
+  private static Ridge.Solution solution(
+      Ridge[] stretch, int leftOut, DoubleUnaryOperator jointSd, Drive drive, double ohm) {
     Ridge sums = new Ridge(PARAMETERS);
     for (int k = 0; k < stretch.length; k++) {
       if (k != leftOut) {
@@ -185,7 +195,7 @@ record CellComparison(
     Ridge.Solution solution = unheld(sums, drive, ohm);
     for (int pass = 0; pass < PASSES; pass++) {
       double joint = solution.value()[1] / ohm;
-      solution = solution(sums, 0, drive.jointSd(joint) * ohm, drive);
+      solution = solution(sums, 0, jointSd.applyAsDouble(joint) * ohm, drive);
     }
     double least = drive.leastJoint(solution.value()[0]);
     return solution.value()[1] < least * ohm
@@ -213,6 +223,7 @@ record CellComparison(
     private static final int AS_USED = 3;
 
     private final double[][] columns;
+    private final Parts told;
     private final Drive drive;
     private final double jointShare;
     private final double size;
@@ -221,7 +232,9 @@ record CellComparison(
       this.drive = used.drive();
       this.jointShare = jointShare;
       this.size = size;
-      columns = new double[6][used.cells()];
+      int cells = used.cells();
+      columns = new double[6][cells];
+      told = new Parts(new double[cells], new double[cells], new double[cells], new double[cells]);
     }
 
     int cells() {
@@ -229,27 +242,34 @@ record CellComparison(
     }
 
     void cell(int c, Ridge[] stretch, double ohm) {
-      double[] all = solve(stretch, -1, ohm);
+      DoubleUnaryOperator held = drive::jointSd;
+      double[] all = solve(stretch, -1, held, ohm);
       for (int q = 0; q < 3; q++) {
         columns[2 * q][c] = all[q];
-        columns[2 * q + 1][c] = sd(stretch, ohm, q == 0 ? AS_USED : q);
+        columns[2 * q + 1][c] = sd(stretch, held, ohm, q == 0 ? AS_USED : q);
       }
+      DoubleUnaryOperator loose = drive::looseJointSd;
+      double[] parts = solve(stretch, -1, loose, ohm);
+      told.slow()[c] = parts[1];
+      told.slowSd()[c] = sd(stretch, loose, ohm, 1);
+      told.ohmic()[c] = parts[2];
+      told.ohmicSd()[c] = sd(stretch, loose, ohm, 2);
     }
 
-    private double sd(Ridge[] stretch, double ohm, int quantity) {
+    private double sd(Ridge[] stretch, DoubleUnaryOperator jointSd, double ohm, int quantity) {
       int n = stretch.length;
       if (n <= 2) {
         return SD_OF_FEW;
       }
       double[][] left = new double[n][];
       for (int k = 0; k < n; k++) {
-        left[k] = solve(stretch, k, ohm);
+        left[k] = solve(stretch, k, jointSd, ohm);
       }
       return Jackknife.sd(left, quantity);
     }
 
-    private double[] solve(Ridge[] stretch, int leftOut, double ohm) {
-      double[] b = solution(stretch, leftOut, drive, ohm).value();
+    private double[] solve(Ridge[] stretch, int leftOut, DoubleUnaryOperator jointSd, double ohm) {
+      double[] b = solution(stretch, leftOut, jointSd, drive, ohm).value();
       double ohmic = b[1] * jointShare;
       return new double[] {b[0] + ohmic, b[0], ohmic, b[0] + ohmic / size};
     }
@@ -262,7 +282,8 @@ record CellComparison(
           columns[3],
           columns[4],
           columns[5],
-          sd(string, ohm, AS_USED),
+          told,
+          sd(string, drive::jointSd, ohm, AS_USED),
           size);
     }
   }

@@ -117,9 +117,10 @@ record CellShare(
       CellComparison compared, AtOnePlace law, UsedWindows used, int c) {
     double median = medianWhole(compared, law);
     double relative = law.whole(compared, c) / median;
-    double medianSlow = median(compared, other -> law.factor(other) * compared.slow()[other]);
-    double slow = law.factor(c) * compared.slow()[c] / medianSlow;
-    double ohmic = compared.ohmic()[c] - Robust.median(compared.ohmic());
+    CellComparison.Parts told = compared.told();
+    double medianSlow = median(compared, other -> law.factor(other) * told.slow()[other]);
+    double slow = law.factor(c) * told.slow()[c] / medianSlow;
+    double ohmic = told.ohmic()[c] - Robust.median(told.ohmic());
     double scatter = sd(compared.wholeSd()[c] / median, used, relative, slow);
     return new CellShare(
         relative,
@@ -128,10 +129,10 @@ record CellShare(
             law.factorSd(c) * slow,
             used.drive().wholeSd(used.scale(), ohmic / median, relative)),
         ohmic,
-        partSd(compared.ohmicSd()[c]),
+        partSd(told.ohmicSd()[c]),
         slow,
         hypot(
-            partSd(compared.slowSd()[c] / medianSlow),
+            partSd(told.slowSd()[c] / medianSlow),
             law.factorSd(c) * slow,
             used.drive().shapeSd(ohmic)),
         Optional.empty());

@@ -52,8 +52,8 @@ record Drive(double[] joint, double[] curve, double leastSd, boolean fadingSeen,
   /** No joint takes anything away, and sound ones are a tenth or so. Common practice, no source. */
   private static final double LEAST_JOINT = -0.15;
 
-  /** How wide the prior of a joint that fades is over what was found of it. Common practice. */
-  private static final double FADING_JOINT = 2;
+  /** How wide the prior of a joint that is let go is over what was found of it. Common practice. */
+  private static final double LOOSE_JOINT = 2;
 
   /**
    * Spread between cells that no repetition shows; these two were set so that intervals hold the
@@ -138,8 +138,13 @@ record Drive(double[] joint, double[] curve, double leastSd, boolean fadingSeen,
    */
   double jointSd(double joint) {
     return isVoltage()
-        ? Math.hypot(CellComparison.JOINTS_DIFFER, FADING_JOINT * joint)
+        ? looseJointSd(joint)
         : Math.hypot(CellComparison.JOINTS_DIFFER, joint) / Math.sqrt(2);
+  }
+
+  /** The same where what is found of a joint is let go at once. */
+  double looseJointSd(double joint) {
+    return Math.hypot(CellComparison.JOINTS_DIFFER, LOOSE_JOINT * joint);
   }
 
   /** Prior width of what stands beside scale and joint: a delay, s, or the curve's share. */
