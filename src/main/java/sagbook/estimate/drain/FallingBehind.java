@@ -115,7 +115,9 @@ public final class FallingBehind {
       return Estimate.unknown(WORDS.say("unknown.five-days"));
     }
     LagTrend trend = LagTrend.of(lags(cell), days);
-    double low = milliamp((1 - CURVE_STRETCH) * trend.low() * nominalAh - bledAh / days);
+    double leastLag =
+        Math.min((1 - CURVE_STRETCH) * trend.low(), (1 + CURVE_STRETCH) * trend.low());
+    double low = milliamp(leastLag * nominalAh - bledAh / days);
     double best = milliamp(trend.best() * nominalAh - bledAh / days);
     // One that was ahead and is level now was bled rather than drained; a worn one is behind where
     // the string is empty all the same.

@@ -152,6 +152,18 @@ class FallingBehindTest {
   }
 
   @Test
+  void ofACellThatCatchesUpByLessThanItsNeighboursWereBledTheRestIsTheLeastThatItLoses() {
+    charge[ODD] -= 0.06;
+    drainA = day -> -0.03;
+    Arrays.fill(bledAh, 0.12 * 24 * DAYS);
+    bledAh[ODD] = 0;
+    Estimate.Known drain = assertInstanceOf(Estimate.Known.class, found().get(ODD));
+    assertTrue(drain.isOpen());
+    assertTrue(drain.low() > 12 && drain.low() <= 120 - 30, drain.toString());
+    assertTrue(drain.value() > drain.low(), drain.toString());
+  }
+
+  @Test
   void jointThatGetsLooserIsNoDrain() {
     oddOhm = day -> 0.0004 + day * 0.00002;
     assertNoneFallsBehind();
