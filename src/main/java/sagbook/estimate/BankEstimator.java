@@ -4,13 +4,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import sagbook.estimate.axis.AxisBuilder;
 import sagbook.estimate.axis.ChargeAxis;
-import sagbook.estimate.axis.VoltageObserver;
-import sagbook.estimate.capacity.CapacityEstimator;
 import sagbook.estimate.capacity.CapacityResult;
 import sagbook.estimate.capacity.CellCharge;
-import sagbook.estimate.curve.ElectrodePair;
 import sagbook.estimate.drain.FallingBehind;
 import sagbook.estimate.resistance.CellResistance;
 import sagbook.estimate.resistance.ResistanceEstimator;
@@ -19,7 +15,6 @@ import sagbook.estimate.response.ReducedWindow;
 import sagbook.estimate.response.StringResponse;
 import sagbook.estimate.temperature.TemperatureWatch;
 import sagbook.evidence.Evidence;
-import sagbook.evidence.ThinnedRecord;
 import sagbook.model.Chemistry;
 import sagbook.model.Estimate;
 import sagbook.model.PackDescription;
@@ -28,9 +23,6 @@ import sagbook.wording.Words;
 /** Runs the estimators over a bank's evidence, each on what the ones before it found. */
 public final class BankEstimator {
   private static final Words WORDS = Words.english();
-
-  /** Age of a response that has settled but for the slowest parts, s. */
-  private static final double SETTLED_S = 400;
 
   /** An interval this wide is what was held likely beforehand, not what the log told, kJ/mol. */
   private static final double HARDLY_FITTED_KILOJOULE = 7;
@@ -47,26 +39,11 @@ public final class BankEstimator {
     Arrays.fill(all, 1);
     Optional<StringResponse> response = StringResponse.of(evidence.basis(), windows, all);
     boolean counted = evidence.channels().hasCurrent();
-    double nominalAh = pack.nominalCapacityAh();
-    Optional<VoltageObserver> observer =
+    StringCharge string =
         counted
-            ? Optional.empty()
-            : Optional.of(
-                VoltageObserver.of(evidence.thinned(), ElectrodePair.of(pack), nominalAh));
-    ThinnedRecord record = observer.map(VoltageObserver::observed).orElse(evidence.thinned());
-    double slowOhm =
-        counted
-            ? response.map(BankEstimator::settled).orElse(0.0)
-            : VoltageObserver.slowOhm(nominalAh);
-    ChargeAxis axis = AxisBuilder.build(record, evidence.turns(), nominalAh, slowOhm);
-    CapacityResult capacity =
-        new CapacityEstimator(
-                observer.map(VoltageObserver::trusted).orElse(record),
-                pack,
-                axis,
-                slowOhm,
-                counted ? Optional.of(evidence.wanderAhInADay()) : Optional.empty())
-            .estimate();
+            ? StringCharge.counted(evidence, pack, response)
+            : StringCharge.observed(evidence, pack);
+    CapacityResult capacity = string.capacity();
     List<TemperatureFault> temperature =
         TemperatureWatch.of(evidence.thinned(), evidence.temperatureStuckHours());
     boolean[] trusted = new boolean[temperature.size()];
@@ -84,12 +61,12 @@ public final class BankEstimator {
                 pack.chemistry() == Chemistry.LFP,
                 trusted,
                 offset,
-                axis.share(record, capacity.fullAh(), capacity.spanAh()))
+                string.axis().share(string.record(), capacity.fullAh(), capacity.spanAh()))
             .estimate();
     List<Estimate> drains =
         counted
             ? capacity.cells().stream().map(CellCharge::selfDischargeMilliamp).toList()
-            : FallingBehind.of(record, pack, slowOhm, evidence.stress().bledAh());
+            : FallingBehind.of(string.record(), pack, string.slowOhm(), evidence.stress().bledAh());
     return assemble(
         evidence,
         pack,
@@ -97,28 +74,13 @@ public final class BankEstimator {
         drains,
         resistance,
         temperature,
-        remarks(pack, record, counted, axis, resistance));
-  }
-
-  /**
-   * Settled response, ohm. Response only grows with time; where few steps leave its slow part
-   * undetermined, what was reached earlier is the least it can be.
-   */
-  private static double settled(StringResponse response) {
-    double most = 0;
-    for (double ageS : new double[] {10, 60, SETTLED_S}) {
-      most = Math.max(most, response.at(ageS));
-    }
-    return most;
+        remarks(pack, string, counted, resistance));
   }
 
   private static List<String> remarks(
-      PackDescription pack,
-      ThinnedRecord record,
-      boolean counted,
-      ChargeAxis axis,
-      ResistanceResult resistance) {
+      PackDescription pack, StringCharge string, boolean counted, ResistanceResult resistance) {
     List<String> remarks = new ArrayList<>();
+    ChargeAxis axis = string.axis();
     if (pack.openCircuit().isPresent()) {
       remarks.add(WORDS.say("remark.table"));
     }
@@ -129,7 +91,7 @@ public final class BankEstimator {
           WORDS.say(
               "remark.zero", Words.fixed(axis.offsetA(), 2), Integer.toString(axis.fullCharges())));
     }
-    if (counted && !record.hasBleed()) {
+    if (counted && !string.record().hasBleed()) {
       remarks.add(WORDS.say("remark.no-bleed"));
     }
     if (resistance.activationEnergyKilojoulePerMole() instanceof Estimate.Known k) {

@@ -1,8 +1,11 @@
 package sagbook.estimate.axis;
 
 import java.util.Arrays;
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import sagbook.estimate.curve.ElectrodePair;
 import sagbook.evidence.ThinnedRecord;
 import sagbook.model.Chemistry;
@@ -34,19 +37,15 @@ public final class VoltageObserver {
   private static final double HELD_WITHIN_H = 0.25;
 
   private final ThinnedRecord record;
-  private final double[] voltage;
-  private final double hysteresisV;
   private final boolean flat;
   private final double nominalAh;
   private final Course course;
 
-  private VoltageObserver(ThinnedRecord record, List<ElectrodePair> pairs, double nominalAh) {
+  private VoltageObserver(ThinnedRecord record, boolean flat, double nominalAh, Course course) {
     this.record = record;
-    this.voltage = AxisBuilder.restingVoltage(record, 0);
-    this.flat = pairs.get(0).chemistry() == Chemistry.LFP;
-    this.hysteresisV = flat ? 0.009 : 0.003;
+    this.flat = flat;
     this.nominalAh = nominalAh;
-    this.course = mostForLeast(pairs);
+    this.course = course;
   }
 
   /** Resistance that goes with {@link #observed}, ohm. */
@@ -55,22 +54,33 @@ public final class VoltageObserver {
   }
 
   /**
-   * An observer of one string.
+   * Observers of one string, to be asked in turn. A flat curve lets the string's voltages choose
+   * the one among those between the first and the last. Sloping curves lead all to an axis that is
+   * nearly right, and the least moved is not always the best, so it comes second to the most usual.
    *
-   * @param pairs open-circuit curves that may hold, the most usual first; on a flat one those
-   *     between the first and the last may hold as well
+   * @param pairs open-circuit curves that may hold, the most usual first
    * @param nominalAh nominal capacity, Ah
    */
-  public static VoltageObserver of(
+  public static List<VoltageObserver> of(
       ThinnedRecord record, List<ElectrodePair> pairs, double nominalAh) {
-    return new VoltageObserver(record, pairs, nominalAh);
+    boolean flat = pairs.get(0).chemistry() == Chemistry.LFP;
+    Follower string =
+        new Follower(record, AxisBuilder.restingVoltage(record, 0), flat ? 0.009 : 0.003);
+    List<EvenTable> published = pairs.stream().map(VoltageObserver::table).toList();
+    List<Course> courses =
+        (flat ? between(published) : published).parallelStream().map(string::follow).toList();
+    return Stream.of(courses.get(0), mostForLeast(courses))
+        .skip(flat ? 1 : 0)
+        .distinct()
+        .map(course -> new VoltageObserver(record, flat, nominalAh, course))
+        .toList();
   }
 
   /** The record with a current and a charge counter made up from its voltages. */
   public ThinnedRecord observed() {
-    float[] current = new float[voltage.length];
-    double[] charge = new double[voltage.length];
-    for (int r = 0; r < voltage.length; r++) {
+    float[] current = new float[record.rows()];
+    double[] charge = new double[record.rows()];
+    for (int r = 0; r < record.rows(); r++) {
       current[r] = (float) (course.rate[r] * nominalAh);
       charge[r] = course.charge[r] * nominalAh;
     }
@@ -127,58 +137,65 @@ public final class VoltageObserver {
    */
   private record Course(EvenTable curve, double[] charge, double[] rate, double movedPerSpread) {}
 
+  /** Curves in even steps from the first to the last of those published. */
+  private static List<EvenTable> between(List<EvenTable> published) {
+    EvenTable first = published.get(0);
+    double[] last = published.get(published.size() - 1).values();
+    return IntStream.rangeClosed(0, published.size() > 1 ? BETWEEN : 0)
+        .mapToObj(
+            k -> {
+              double[] volt = first.values().clone();
+              Arrays.setAll(volt, i -> volt[i] + (double) k / BETWEEN * (last[i] - volt[i]));
+              return new EvenTable(first.start(), first.step(), volt);
+            })
+        .toList();
+  }
+
   /**
    * The course along the curve by which the string spread its time over most charge while least was
-   * moved. Makers' flat parts differ by some 30 mV, as much as one lies above the other. By a curve
-   * that lies too low or too high the string rests on the knees and the step, since the flat parts
-   * are passed over by what its rest voltage differs there, or it is driven to and fro by currents
-   * that no house draws.
+   * moved, the first of equals. Makers' flat parts differ by some 30 mV, as much as one lies above
+   * the other. By a curve that lies too low or too high the string rests on the knees and the step,
+   * since the flat parts are passed over by what its rest voltage differs there, or it is driven to
+   * and fro by currents that no house draws.
    */
-  private Course mostForLeast(List<ElectrodePair> pairs) {
-    EvenTable first = table(pairs.get(0));
-    EvenTable last = table(pairs.get(pairs.size() - 1));
-    int steps = flat && pairs.size() > 1 ? BETWEEN : 0;
-    return IntStream.rangeClosed(0, steps)
-        .parallel()
-        .mapToObj(k -> follow(between(first, last, (double) k / BETWEEN)))
-        .reduce((a, b) -> b.movedPerSpread < a.movedPerSpread ? b : a)
-        .orElseThrow();
+  private static Course mostForLeast(List<Course> courses) {
+    return Collections.min(courses, Comparator.comparingDouble(Course::movedPerSpread));
   }
 
-  private static EvenTable between(EvenTable first, EvenTable last, double share) {
-    double[] volt = first.values().clone();
-    double[] other = last.values();
-    Arrays.setAll(volt, i -> volt[i] + share * (other[i] - volt[i]));
-    return new EvenTable(first.start(), first.step(), volt);
-  }
-
-  private Course follow(EvenTable curve) {
-    int rows = voltage.length;
-    double[] charge = new double[rows];
-    double[] rates = new double[rows];
-    double[] secondsAt = new double[PLACES];
-    double charged = 0;
-    double z = start(curve, voltage);
-    double h = 0;
-    for (int r = 0; r < rows; r++) {
-      double seconds = r == 0 ? 0 : record.timeS()[r] - record.timeS()[r - 1];
-      boolean follows = r > 0 && record.segment()[r] == record.segment()[r - 1];
-      double v = Double.isNaN(voltage[r]) ? curve.at(z) + h * hysteresisV : voltage[r];
-      int parts = (int) Math.max(1, Math.ceil(seconds / 30));
-      double hours = follows ? seconds / 3600 / parts : 0;
-      for (int k = 0; k < parts; k++) {
-        rates[r] = (v - curve.at(z) - h * hysteresisV) / OHM_AMPERE_HOURS;
-        double slope = Math.max(0, curve.slopeAt(z)) / OHM_AMPERE_HOURS;
-        // Implicit in the slope, so that the knees don't make it ring.
-        double moved = rates[r] * hours / (1 + slope * hours);
-        z = Math.max(-0.05, Math.min(1.02, z + moved));
-        h += (Math.signum(moved) - h) * (1 - Math.exp(-Math.abs(moved) / HYSTERESIS_SHARE));
-        charged += Math.abs(moved);
+  /**
+   * Follows one string's voltages.
+   *
+   * @param voltage of the string at rest, as a mean cell's, at each row, V
+   */
+  private record Follower(ThinnedRecord record, double[] voltage, double hysteresisV) {
+    Course follow(EvenTable curve) {
+      int rows = voltage.length;
+      double[] charge = new double[rows];
+      double[] rates = new double[rows];
+      double[] secondsAt = new double[PLACES];
+      double charged = 0;
+      double z = start(curve, voltage);
+      double h = 0;
+      for (int r = 0; r < rows; r++) {
+        double seconds = r == 0 ? 0 : record.timeS()[r] - record.timeS()[r - 1];
+        boolean follows = r > 0 && record.segment()[r] == record.segment()[r - 1];
+        double v = Double.isNaN(voltage[r]) ? curve.at(z) + h * hysteresisV : voltage[r];
+        int parts = (int) Math.max(1, Math.ceil(seconds / 30));
+        double hours = follows ? seconds / 3600 / parts : 0;
+        for (int k = 0; k < parts; k++) {
+          rates[r] = (v - curve.at(z) - h * hysteresisV) / OHM_AMPERE_HOURS;
+          double slope = Math.max(0, curve.slopeAt(z)) / OHM_AMPERE_HOURS;
+          // Implicit in the slope, so that the knees don't make it ring.
+          double moved = rates[r] * hours / (1 + slope * hours);
+          z = Math.max(-0.05, Math.min(1.02, z + moved));
+          h += (Math.signum(moved) - h) * (1 - Math.exp(-Math.abs(moved) / HYSTERESIS_SHARE));
+          charged += Math.abs(moved);
+        }
+        charge[r] = z;
+        secondsAt[(int) Math.max(0, Math.min(PLACES - 1, z * PLACES))] += follows ? seconds : 0;
       }
-      charge[r] = z;
-      secondsAt[(int) Math.max(0, Math.min(PLACES - 1, z * PLACES))] += follows ? seconds : 0;
+      return new Course(curve, charge, rates, charged / spread(secondsAt));
     }
-    return new Course(curve, charge, rates, charged / spread(secondsAt));
   }
 
   /** How many equal shares the time was spread over: the exponential of its entropy (Hill 1973). */

@@ -16,4 +16,9 @@ public record CapacityResult(
   public CapacityResult {
     cells = List.copyOf(cells);
   }
+
+  /** Whether the size of any cell is told. */
+  public boolean tellsSizes() {
+    return cells.stream().anyMatch(cell -> cell.relative() instanceof Estimate.Known);
+  }
 }

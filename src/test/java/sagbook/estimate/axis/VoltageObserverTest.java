@@ -35,7 +35,7 @@ class VoltageObserverTest {
   VoltageObserverTest() throws InputProblem {
     published = published("lfp");
     pair = published.get(0);
-    trusted = VoltageObserver.of(record(), List.of(pair), NOMINAL_AH).trusted();
+    trusted = VoltageObserver.of(record(), List.of(pair), NOMINAL_AH).get(0).trusted();
   }
 
   private static List<ElectrodePair> published(String chemistry) throws InputProblem {
@@ -116,13 +116,17 @@ class VoltageObserverTest {
   @Test
   void onASlopingCurveEveryRowIs() throws InputProblem {
     List<ElectrodePair> sloping = published("nmc");
-    ThinnedRecord all = VoltageObserver.of(record(), sloping, NOMINAL_AH).trusted();
+    ThinnedRecord all = VoltageObserver.of(record(), sloping, NOMINAL_AH).get(0).trusted();
     assertArrayEquals(record().voltageV(), all.voltageV());
   }
 
   /** Root mean square error of the made-up charge over the discharge, share of capacity. */
   private double error(List<ElectrodePair> mayHold) {
-    double[] charge = VoltageObserver.of(record(), mayHold, NOMINAL_AH).observed().chargeAh();
+    return error(VoltageObserver.of(record(), mayHold, NOMINAL_AH).get(0));
+  }
+
+  private static double error(VoltageObserver observer) {
+    double[] charge = observer.observed().chargeAh();
     return Math.sqrt(
         IntStream.range(FOUND, ROWS / 2)
             .mapToDouble(r -> charge[r] / NOMINAL_AH - charge(r))
@@ -141,5 +145,20 @@ class VoltageObserverTest {
     pair = published.get(published.size() - 1);
     assertTrue(error(published) < 0.03);
     assertTrue(error(published.subList(0, 1)) > 0.1);
+  }
+
+  @Test
+  void ofSlopingCurvesTheOneByWhichLeastIsMovedIsAskedAfterTheMostUsual() throws InputProblem {
+    List<ElectrodePair> sloping = published("nmc");
+    pair = sloping.get(3);
+    List<VoltageObserver> observers = VoltageObserver.of(record(), sloping, NOMINAL_AH);
+    assertEquals(2, observers.size());
+    assertTrue(error(observers.get(1)) < 0.02, "" + error(observers.get(1)));
+    assertTrue(error(observers.get(1)) < 0.5 * error(observers.get(0)));
+  }
+
+  @Test
+  void aTableOfTheKeepersOwnIsFollowedAlone() {
+    assertEquals(1, VoltageObserver.of(record(), List.of(pair), NOMINAL_AH).size());
   }
 }

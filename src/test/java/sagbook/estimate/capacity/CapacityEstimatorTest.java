@@ -88,7 +88,7 @@ class CapacityEstimatorTest {
   }
 
   private CapacityResult resultWithoutCurrent() {
-    VoltageObserver observer = VoltageObserver.of(record(), List.of(pair), SIZE_AH);
+    VoltageObserver observer = VoltageObserver.of(record(), List.of(pair), SIZE_AH).get(0);
     return result(observer.observed(), observer.trusted(), Optional.empty());
   }
 

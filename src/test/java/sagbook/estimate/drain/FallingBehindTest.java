@@ -83,7 +83,7 @@ class FallingBehindTest {
             new float[0][],
             new float[0][]);
     return FallingBehind.of(
-        VoltageObserver.of(record, ElectrodePair.of(PACK), AH).observed(),
+        VoltageObserver.of(record, ElectrodePair.of(PACK), AH).get(0).observed(),
         PACK,
         VoltageObserver.slowOhm(AH),
         bledAh);
