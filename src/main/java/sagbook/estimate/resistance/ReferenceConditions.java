@@ -28,12 +28,13 @@ import sagbook.numeric.Robust;
  *     where the window is not used
  * @param logLevel logarithm of the response at 25 °C and mid charge over the pooled one it was
  *     fitted with
- * @param logSd standard deviation of that logarithm as far as the windows tell it
+ * @param logSd standard deviation of that logarithm as far as the windows tell it, charge counting
+ *     at least as much as before the log was asked
  * @param squaredWay square of the logarithm's way from the log's own temperature to 25 °C, by half
  *     of which the bend counts
  * @param activationEnergy at the log's own temperature, kJ/mol
  * @param activationEnergySd kJ/mol
- * @param chargeSlope by how much the logarithm rises with charge 0 to 1, mean over the windows used
+ * @param chargeSlope by how much the parabola rises with charge 0 to 1, mean over the windows used
  */
 record ReferenceConditions(
     double[] scale,
@@ -43,6 +44,9 @@ record ReferenceConditions(
     double activationEnergy,
     double activationEnergySd,
     double chargeSlope) {
+  /** Of the logarithm of the level before the data speak: as good as nothing is known. */
+  private static final double LEVEL_SD = 3;
+
   private static final double GAS_CONSTANT = 8.314462618;
   private static final double REFERENCE_KELVIN = 298.15;
   static final double PRIOR_KILOJOULE = 16;
@@ -99,6 +103,7 @@ record ReferenceConditions(
   private static final int CHARGE_SQUARED = 3;
   private static final int STRETCH = 4;
   private static final int PLACE = STRETCH + WindowSizes.STRETCHES_A_DAY;
+  private static final int PARAMETERS = PLACE + WindowSizes.PLACES_OF_CHARGE;
   private static final int PASSES = 12;
 
   /** Temperature factor relative to 25 °C for an activation energy in kJ/mol. */
@@ -133,29 +138,26 @@ record ReferenceConditions(
     Arrays.fill(huber, 1);
     double excess = 0.01;
     double shrink = 1;
-    double hourSd = HOUR_SD;
-    double chargeSize = 1;
-    double placeSize = 1;
-    Ridge.Solution solution = beforehand(hourSd, chargeSize, placeSize).solve();
+    Likely likely = Likely.AT_FIRST;
+    Ridge rows = new Ridge(PARAMETERS);
+    Ridge.Solution solution = likely.solve(rows);
     double own =
         Arrays.stream(sizes.celsius())
             .map(ReferenceConditions::perKilojoule)
             .average()
             .orElseThrow();
     for (int pass = 0; pass < PASSES; pass++) {
-      Ridge fit = beforehand(hourSd, chargeSize, placeSize);
+      rows = new Ridge(PARAMETERS);
       for (int i = 0; i < n; i++) {
         double relativeSd = shrink * sizes.sd()[i];
         double unlike = UNLIKE_ITS_CHARGE * unlikeParabola(sizes.fromMid()[i]);
         double variance = relativeSd * relativeSd + excess * excess + unlike * unlike;
         double[] row = row(sizes, i, own, solution);
         double departure = sizes.log()[i] - log(sizes, i, own, solution);
-        fit.observe(row, departure + solution.combined(row), huber[i] / variance);
+        rows.observe(row, departure + solution.combined(row), huber[i] / variance);
       }
-      solution = fit.solve();
-      hourSd = hourSd(sizes, solution);
-      chargeSize = chargeSize(solution);
-      placeSize = placeSize(sizes, solution);
+      solution = likely.solve(rows);
+      likely = Likely.learned(sizes, solution);
       double[] raw = new double[n];
       for (int i = 0; i < n; i++) {
         raw[i] = sizes.log()[i] - log(sizes, i, own, solution);
@@ -186,7 +188,7 @@ record ReferenceConditions(
         new ReferenceConditions(
             scale,
             level,
-            solution.combinedSd(levelBy),
+            likely.chargeNoLess().solve(rows).combinedSd(levelBy),
             way * way,
             b[ENERGY],
             solution.sd(ENERGY),
@@ -204,61 +206,74 @@ record ReferenceConditions(
   }
 
   /**
-   * What windows of one time of day have in common, one standard deviation: their mean square as
-   * far as it is known by now (expectation and maximisation in turns; Dempster, Laird and Rubin, J.
-   * R. Stat. Soc. B 39 (1977) 1).
+   * How large some parameters are beside what is held likely of each, or 1 before the log is asked.
+   * Learned from their mean square as far as it is known by now (expectation and maximisation in
+   * turns; Dempster, Laird and Rubin, J. R. Stat. Soc. B 39 (1977) 1).
+   *
+   * @param hour of what windows of one time of day have in common
+   * @param charge of the parabola. Within a month full and warm may come together, and what charge
+   *     is free to explain is lost to warmth
+   * @param place of what windows of one charge have in common beyond it
    */
-  private static double hourSd(WindowSizes sizes, Ridge.Solution solution) {
-    double squares = 0;
-    int[] seen = Arrays.stream(sizes.stretchOfDay()).distinct().toArray();
-    for (int h : seen) {
-      squares += Math.pow(solution.value()[STRETCH + h], 2) + Math.pow(solution.sd(STRETCH + h), 2);
-    }
-    return Math.sqrt(squares / seen.length);
-  }
+  private record Likely(double hour, double charge, double place) {
+    static final Likely AT_FIRST = new Likely(1, 1, 1);
 
-  /**
-   * How large the parabola of charge is beside what is held likely of it, learned likewise. Within
-   * a month full and warm may come together, and what charge is free to explain is lost to warmth.
-   */
-  private static double chargeSize(Ridge.Solution solution) {
-    double slope = Math.hypot(solution.value()[CHARGE], solution.sd(CHARGE)) / CHARGE_SD;
-    double curvature =
-        Math.hypot(solution.value()[CHARGE_SQUARED], solution.sd(CHARGE_SQUARED))
-            / CHARGE_SQUARED_SD;
-    return Math.hypot(slope, curvature) / Math.sqrt(2);
-  }
-
-  /** How large that which windows of one charge have in common is beside what is held likely. */
-  private static double placeSize(WindowSizes sizes, Ridge.Solution solution) {
-    double squares = 0;
-    int[] seen = IntStream.range(0, sizes.count()).map(sizes::placeOfCharge).distinct().toArray();
-    for (int p : seen) {
-      double of = unlikeParabola(WindowSizes.fromMid(p));
-      squares += Math.pow(solution.value()[PLACE + p] / of, 2);
-      squares += Math.pow(solution.sd(PLACE + p) / of, 2);
+    static Likely learned(WindowSizes sizes, Ridge.Solution solution) {
+      IntStream hours = Arrays.stream(sizes.stretchOfDay()).distinct();
+      IntStream places = IntStream.range(0, sizes.count()).map(sizes::placeOfCharge).distinct();
+      return new Likely(
+          size(solution, hours.map(h -> STRETCH + h)),
+          size(solution, IntStream.of(CHARGE, CHARGE_SQUARED)),
+          size(solution, places.map(p -> PLACE + p)));
     }
-    return Math.sqrt(squares / seen.length);
+
+    private static double size(Ridge.Solution solution, IntStream parameters) {
+      return Math.sqrt(
+          parameters
+              .mapToDouble(
+                  q -> Math.hypot(solution.value()[q], solution.sd(q)) / AT_FIRST.priorSd(q))
+              .map(beside -> beside * beside)
+              .average()
+              .orElseThrow());
+    }
+
+    /**
+     * Charge is no less free than before the log was asked: a log that keeps to one end of it shows
+     * how level the charge dependence is there, and nothing of the way to the middle.
+     */
+    Likely chargeNoLess() {
+      return new Likely(hour, Math.max(1, charge), Math.max(1, place));
+    }
+
+    /** One standard deviation of a parameter before the data speak. */
+    double priorSd(int parameter) {
+      if (parameter >= PLACE) {
+        return place * unlikeParabola(WindowSizes.fromMid(parameter - PLACE));
+      }
+      if (parameter >= STRETCH) {
+        return hour * HOUR_SD;
+      }
+      return switch (parameter) {
+        case LEVEL -> LEVEL_SD;
+        case ENERGY -> PRIOR_SD_KILOJOULE;
+        case CHARGE -> charge * CHARGE_SD;
+        default -> charge * CHARGE_SQUARED_SD;
+      };
+    }
+
+    /** The fit of some rows with that. */
+    Ridge.Solution solve(Ridge rows) {
+      Ridge fit = new Ridge(PARAMETERS);
+      fit.add(rows);
+      for (int q = 0; q < PARAMETERS; q++) {
+        fit.prior(q, q == ENERGY ? PRIOR_KILOJOULE : 0, priorSd(q));
+      }
+      return fit.solve();
+    }
   }
 
   private static double unlikeParabola(double fromMid) {
     return UNLIKE_MID_CHARGE * fromMid * fromMid;
-  }
-
-  /** What is held likely before the data speak. */
-  private static Ridge beforehand(double hourSd, double chargeSize, double placeSize) {
-    Ridge fit = new Ridge(PLACE + WindowSizes.PLACES_OF_CHARGE);
-    fit.prior(LEVEL, 0, 3);
-    fit.prior(ENERGY, PRIOR_KILOJOULE, PRIOR_SD_KILOJOULE);
-    fit.prior(CHARGE, 0, chargeSize * CHARGE_SD);
-    fit.prior(CHARGE_SQUARED, 0, chargeSize * CHARGE_SQUARED_SD);
-    for (int h = 0; h < WindowSizes.STRETCHES_A_DAY; h++) {
-      fit.prior(STRETCH + h, 0, hourSd);
-    }
-    for (int p = 0; p < WindowSizes.PLACES_OF_CHARGE; p++) {
-      fit.prior(PLACE + p, 0, placeSize * unlikeParabola(WindowSizes.fromMid(p)));
-    }
-    return fit;
   }
 
   /** Logarithm of the size that a window should have. */
