@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
+import java.util.function.Function;
 import java.util.stream.IntStream;
 import sagbook.estimate.response.ReducedWindow;
 import sagbook.estimate.response.StringResponse;
@@ -19,32 +20,31 @@ import sagbook.numeric.Ridge;
  * (weather, charge, hysteresis) goes out. Standard deviations by leaving out one of twelve
  * stretches at a time (jackknife, Tukey 1958).
  *
- * @param whole response at the pulse time over the string's mean, one a cell
- * @param wholeSd its standard deviation, were the string's response at the reference as large as in
- *     the windows used
- * @param slow scale of the whole response
- * @param slowSd its standard deviation
- * @param ohmic what a joint adds beyond that at the pulse time, as a share of the string's response
- * @param ohmicSd its standard deviation
- * @param told the two parts as the rows tell them, where joints are not held likely small
+ * @param held the two parts of each cell, joints being held likely small as far as the rows leave
+ *     it open; to bring the whole to 25 °C by
+ * @param told the same, joints being let go as soon as the rows show them; to say by whether a cell
+ *     or its joint resists
  * @param stringSd standard deviation of the string's mean response, relative
  * @param size of the string's response in the windows used over that at the reference, mean
  */
-record CellComparison(
-    double[] whole,
-    double[] wholeSd,
-    double[] slow,
-    double[] slowSd,
-    double[] ohmic,
-    double[] ohmicSd,
-    Parts told,
-    double stringSd,
-    double size) {
+record CellComparison(List<Parts> held, List<Parts> told, double stringSd, double size) {
   /**
-   * The two parts of each cell's answer for themselves. To say whether a cell or its joint resists,
-   * nothing may be held likely of joints that the rows don't say; on the way to 25 °C it may.
+   * The two parts of a cell's answer.
+   *
+   * @param slow scale of the whole response
+   * @param slowSd its standard deviation
+   * @param ohmic what a joint adds beyond that at the pulse time, as a share of the string's
+   *     response
+   * @param ohmicSd its standard deviation
+   * @param wholeSd standard deviation of the whole, were the string's response at the reference as
+   *     large as in the windows used
    */
-  record Parts(double[] slow, double[] slowSd, double[] ohmic, double[] ohmicSd) {}
+  record Parts(double slow, double slowSd, double ohmic, double ohmicSd, double wholeSd) {
+    /** Response at the pulse time over the string's mean. */
+    double whole() {
+      return slow + ohmic;
+    }
+  }
 
   private static final int STRETCHES = 12;
 
@@ -91,14 +91,19 @@ record CellComparison(
               response,
               IntStream.range(0, n).filter(w -> (long) w * stretches / n == stretch)));
     }
-    double ohm = response.at(pulseS);
     double size = Arrays.stream(used.scale()).filter(scale -> scale > 0).average().orElse(1);
-    Builder builder = new Builder(used, used.drive().jointShare(response, pulseS), size);
-    for (int c = 0; c < builder.cells(); c++) {
-      int cell = c;
-      builder.cell(c, parts.stream().map(sums -> sums.cell()[cell]).toArray(Ridge[]::new), ohm);
-    }
-    return builder.build(parts.stream().map(Sums::string).toArray(Ridge[]::new), ohm);
+    Splitting splitting =
+        new Splitting(
+            used.drive(),
+            response.at(pulseS),
+            used.drive().jointShare(response, pulseS),
+            size,
+            parts);
+    return new CellComparison(
+        splitting.ofCells(used.drive()::jointSd),
+        splitting.ofCells(used.drive()::looseJointSd),
+        splitting.of(Sums::string, used.drive()::jointSd).wholeSd(),
+        size);
   }
 
   /**
@@ -131,7 +136,7 @@ record CellComparison(
     double[][] solutions(double ohm) {
       double[][] all = new double[cell.length][];
       for (int c = 0; c < all.length; c++) {
-        all[c] = solution(new Ridge[] {cell[c]}, -1, drive::jointSd, drive, ohm).value();
+        all[c] = solution(cell[c], drive::jointSd, drive, ohm).value();
       }
       return all;
     }
@@ -185,13 +190,7 @@ record CellComparison(
    * (reweighting for heavy tails; Lange, Little and Taylor, J. Am. Stat. Assoc. 84 (1989) 881).
    */
   private static Ridge.Solution solution(
-      Ridge[] stretch, int leftOut, DoubleUnaryOperator jointSd, Drive drive, double ohm) {
-    Ridge sums = new Ridge(PARAMETERS);
-    for (int k = 0; k < stretch.length; k++) {
-      if (k != leftOut) {
-        sums.add(stretch[k]);
-      }
-    }
+      Ridge sums, DoubleUnaryOperator jointSd, Drive drive, double ohm) {
     Ridge.Solution solution = unheld(sums, drive, ohm);
     for (int pass = 0; pass < PASSES; pass++) {
       double joint = solution.value()[1] / ohm;
@@ -217,74 +216,49 @@ record CellComparison(
     return fit.solve();
   }
 
-  /** Collects results cell by cell. */
-  private static final class Builder {
-    /** Place of the whole, were the string's response as large as in the windows used. */
-    private static final int AS_USED = 3;
+  /**
+   * Splits answers into their parts, with what leaving out a stretch at a time says of them.
+   *
+   * @param ohm the string's response at the pulse time
+   * @param jointShare what one unit of a joint adds there
+   * @param size of the string's response where the log was
+   * @param stretches sums of each stretch
+   */
+  private record Splitting(
+      Drive drive, double ohm, double jointShare, double size, List<Sums> stretches) {
+    private static final int SLOW = 0;
+    private static final int OHMIC = 1;
+    private static final int WHOLE_AS_USED = 2;
 
-    private final double[][] columns;
-    private final Parts told;
-    private final Drive drive;
-    private final double jointShare;
-    private final double size;
-
-    Builder(UsedWindows used, double jointShare, double size) {
-      this.drive = used.drive();
-      this.jointShare = jointShare;
-      this.size = size;
-      int cells = used.cells();
-      columns = new double[6][cells];
-      told = new Parts(new double[cells], new double[cells], new double[cells], new double[cells]);
+    List<Parts> ofCells(DoubleUnaryOperator jointSd) {
+      return IntStream.range(0, stretches.get(0).cell().length)
+          .mapToObj(c -> of(sums -> sums.cell()[c], jointSd))
+          .toList();
     }
 
-    int cells() {
-      return columns[0].length;
+    Parts of(Function<Sums, Ridge> whose, DoubleUnaryOperator jointSd) {
+      double[] all = numbers(whose, -1, jointSd);
+      double[][] left = new double[stretches.size()][];
+      Arrays.setAll(left, k -> numbers(whose, k, jointSd));
+      return new Parts(
+          all[SLOW], sd(left, SLOW), all[OHMIC], sd(left, OHMIC), sd(left, WHOLE_AS_USED));
     }
 
-    void cell(int c, Ridge[] stretch, double ohm) {
-      DoubleUnaryOperator held = drive::jointSd;
-      double[] all = solve(stretch, -1, held, ohm);
-      for (int q = 0; q < 3; q++) {
-        columns[2 * q][c] = all[q];
-        columns[2 * q + 1][c] = sd(stretch, held, ohm, q == 0 ? AS_USED : q);
+    private double[] numbers(
+        Function<Sums, Ridge> whose, int leftOut, DoubleUnaryOperator jointSd) {
+      Ridge sums = new Ridge(PARAMETERS);
+      for (int k = 0; k < stretches.size(); k++) {
+        if (k != leftOut) {
+          sums.add(whose.apply(stretches.get(k)));
+        }
       }
-      DoubleUnaryOperator loose = drive::looseJointSd;
-      double[] parts = solve(stretch, -1, loose, ohm);
-      told.slow()[c] = parts[1];
-      told.slowSd()[c] = sd(stretch, loose, ohm, 1);
-      told.ohmic()[c] = parts[2];
-      told.ohmicSd()[c] = sd(stretch, loose, ohm, 2);
-    }
-
-    private double sd(Ridge[] stretch, DoubleUnaryOperator jointSd, double ohm, int quantity) {
-      int n = stretch.length;
-      if (n <= 2) {
-        return SD_OF_FEW;
-      }
-      double[][] left = new double[n][];
-      for (int k = 0; k < n; k++) {
-        left[k] = solve(stretch, k, jointSd, ohm);
-      }
-      return Jackknife.sd(left, quantity);
-    }
-
-    private double[] solve(Ridge[] stretch, int leftOut, DoubleUnaryOperator jointSd, double ohm) {
-      double[] b = solution(stretch, leftOut, jointSd, drive, ohm).value();
+      double[] b = solution(sums, jointSd, drive, ohm).value();
       double ohmic = b[1] * jointShare;
-      return new double[] {b[0] + ohmic, b[0], ohmic, b[0] + ohmic / size};
+      return new double[] {b[0], ohmic, b[0] + ohmic / size};
     }
 
-    CellComparison build(Ridge[] string, double ohm) {
-      return new CellComparison(
-          columns[0],
-          columns[1],
-          columns[2],
-          columns[3],
-          columns[4],
-          columns[5],
-          told,
-          sd(string, drive::jointSd, ohm, AS_USED),
-          size);
+    private static double sd(double[][] left, int column) {
+      return left.length > 2 ? Jackknife.sd(left, column) : SD_OF_FEW;
     }
   }
 }

@@ -3,7 +3,7 @@ package sagbook.estimate.resistance;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.IntToDoubleFunction;
+import java.util.function.ToDoubleBiFunction;
 import java.util.stream.IntStream;
 import sagbook.estimate.ResistanceChange;
 import sagbook.estimate.response.StringResponse;
@@ -69,8 +69,12 @@ record CellShare(
     }
 
     /** Response at the pulse time; the ohmic part beside the cell knows neither. */
-    double whole(CellComparison compared, int cell) {
-      return factor(cell) * compared.slow()[cell] + compared.ohmic()[cell];
+    double whole(List<CellComparison.Parts> parts, int cell) {
+      return slow(parts, cell) + parts.get(cell).ohmic();
+    }
+
+    double slow(List<CellComparison.Parts> parts, int cell) {
+      return factor(cell) * parts.get(cell).slow();
     }
   }
 
@@ -78,11 +82,14 @@ record CellShare(
    * Median response at the pulse time over the string's mean, all at one temperature and charge.
    */
   static double medianWhole(CellComparison compared, AtOnePlace law) {
-    return median(compared, c -> law.whole(compared, c));
+    return median(compared.held(), law::whole);
   }
 
-  private static double median(CellComparison compared, IntToDoubleFunction of) {
-    return Robust.median(IntStream.range(0, compared.whole().length).mapToDouble(of).toArray());
+  private static double median(
+      List<CellComparison.Parts> parts,
+      ToDoubleBiFunction<List<CellComparison.Parts>, Integer> of) {
+    return Robust.median(
+        IntStream.range(0, parts.size()).mapToDouble(c -> of.applyAsDouble(parts, c)).toArray());
   }
 
   /** Standard deviation of the string's own response as it holds between packs, relative. */
@@ -99,15 +106,14 @@ record CellShare(
       AtOnePlace law) {
     DayByDay days = DayByDay.of(used, response, pulseS);
     List<CellShare> all = new ArrayList<>();
-    for (int c = 0; c < compared.whole().length; c++) {
+    for (int c = 0; c < compared.held().size(); c++) {
       Optional<LevelBreak> change = days.breakOf(c);
       if (change.isEmpty()) {
         all.add(steady(compared, law, used, c));
       } else {
-        double since = days.startS()[change.get().before()];
-        UsedWindows later = used.since(since);
+        UsedWindows later = used.since(days.startS()[change.get().before()]);
         CellComparison after = CellComparison.of(later, response, pulseS);
-        all.add(changed(after, law, used, later, c, change.get(), since));
+        all.add(changed(after, law, used, later, c, change.get(), days));
       }
     }
     return all;
@@ -115,24 +121,26 @@ record CellShare(
 
   private static CellShare steady(
       CellComparison compared, AtOnePlace law, UsedWindows used, int c) {
+    CellComparison.Parts told = compared.told().get(c);
+    CellComparison.Parts held = compared.held().get(c);
     double median = medianWhole(compared, law);
-    double relative = law.whole(compared, c) / median;
-    CellComparison.Parts told = compared.told();
-    double medianSlow = median(compared, other -> law.factor(other) * told.slow()[other]);
-    double slow = law.factor(c) * told.slow()[c] / medianSlow;
-    double ohmic = told.ohmic()[c] - Robust.median(told.ohmic());
-    double scatter = sd(compared.wholeSd()[c] / median, used, relative, slow);
+    double relative = law.whole(compared.held(), c) / median;
+    double medianSlow = median(compared.told(), law::slow);
+    double slow = law.slow(compared.told(), c) / medianSlow;
+    double ohmic = told.ohmic() - median(compared.told(), (parts, of) -> parts.get(of).ohmic());
+    double scatter = sd(held.wholeSd() / median, used, relative, slow);
+    double split = Math.hypot(partSd(held.ohmicSd()), told.ohmic() - held.ohmic());
     return new CellShare(
         relative,
         hypot(
-            Math.hypot(scatter, brought(compared, c)),
+            Math.hypot(scatter, brought(split, compared)),
             law.factorSd(c) * slow,
             used.drive().wholeSd(used.scale(), ohmic / median, relative)),
         ohmic,
-        partSd(told.ohmicSd()[c]),
+        partSd(told.ohmicSd()),
         slow,
         hypot(
-            partSd(told.slowSd()[c] / medianSlow),
+            partSd(told.slowSd() / medianSlow),
             law.factorSd(c) * slow,
             used.drive().shapeSd(ohmic)),
         Optional.empty());
@@ -146,16 +154,18 @@ record CellShare(
       UsedWindows used,
       int c,
       LevelBreak found,
-      double since) {
+      DayByDay days) {
     CellShare mean = steady(after, law, used, c);
     double end = law.factor(c) * found.end();
-    double more = end - mean.relative();
+    // Days with days, for the rows' split holds joints likelier small than theirs does.
+    double more = law.factor(c) * (found.end() - days.mean(c, found.before()));
     double before = law.factor(c) * found.level();
+    double split = partSd(after.told().get(c).ohmicSd());
     Drive drive = used.drive();
     return new CellShare(
         end,
         hypot(
-            Math.hypot(sd(found.endSd(), used, end, mean.slow()), brought(after, c)),
+            Math.hypot(sd(found.endSd(), used, end, mean.slow()), brought(split, after)),
             law.factorSd(c) * mean.slow(),
             drive.wholeSd(used.scale(), mean.ohmicExcess(), end)),
         mean.ohmicExcess() + more,
@@ -164,7 +174,7 @@ record CellShare(
         mean.slowSd(),
         Optional.of(
             new ResistanceChange(
-                since,
+                days.startS()[found.before()],
                 Estimate.of(
                     before,
                     hypot(
@@ -173,9 +183,9 @@ record CellShare(
                         whole.drive().wholeSd(whole.scale(), before - 1, before))))));
   }
 
-  /** What splitting joint and cell wrongly makes of the way to the reference. */
-  private static double brought(CellComparison compared, int cell) {
-    return partSd(compared.ohmicSd()[cell]) * (1 - 1 / compared.size());
+  /** What splitting joint and cell wrongly by so much makes of the way to the reference. */
+  private static double brought(double split, CellComparison compared) {
+    return split * (1 - 1 / compared.size());
   }
 
   private static double partSd(double scatter) {

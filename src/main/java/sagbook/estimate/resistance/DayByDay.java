@@ -94,6 +94,11 @@ record DayByDay(double[] startS, double[] cold, double[][] relative) {
     return real ? Optional.of(found) : Optional.empty();
   }
 
+  /** Mean of a cell's days from one on. */
+  double mean(int cell, int from) {
+    return Arrays.stream(relative[cell], from, startS.length).average().orElseThrow();
+  }
+
   /**
    * What a joint that stays as it is seems to change by when the weather turns, since the string's
    * mean voltage, which drives a log without current, is larger in the cold and a joint is not.

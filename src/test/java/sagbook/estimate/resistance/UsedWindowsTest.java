@@ -29,7 +29,7 @@ class UsedWindowsTest {
       assertTrue((w >= 10 && w < 15) ? used.weight()[w] < 0.1 : used.weight()[w] > 0.4, "" + w);
     }
     CellComparison compared = CellComparison.of(used, RESPONSE, Windows.PULSE_S);
-    assertEquals(1.05, compared.whole()[1] / compared.whole()[3], 0.03);
+    assertEquals(1.05, compared.held().get(1).whole() / compared.held().get(3).whole(), 0.03);
   }
 
   @Test
