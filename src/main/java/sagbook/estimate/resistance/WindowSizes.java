@@ -76,6 +76,7 @@ record WindowSizes(
       double size = ReducedWindow.product(shape, one.meanCross(), shape.length) / pull;
       // Each cell has its own noise, but all cells go through what the load did between two rows.
       double own = response.noiseV() * response.noiseV() / one.cross().length;
+      // NaN in a window of too few rows to have a misfit, which is left out for it.
       double shared = Math.max(0, misfit[w] - rowsAlone);
       double noise = Math.sqrt((own + shared) / pull);
       double celsius = Robust.median(one.window().meanTemperatureC());

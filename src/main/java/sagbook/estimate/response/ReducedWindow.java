@@ -14,9 +14,15 @@ import sagbook.evidence.StepWindow;
  * @param cross X'y of what is left, [cell][regressor], V
  * @param meanCross mean of {@code cross} over the cells
  * @param squares y'y of what is left, one a cell, V²
+ * @param rows pairs of rows that are left: one fewer where the charge moved
  */
 public record ReducedWindow(
-    StepWindow window, double[][] gram, double[][] cross, double[] meanCross, double[] squares) {
+    StepWindow window,
+    double[][] gram,
+    double[][] cross,
+    double[] meanCross,
+    double[] squares,
+    int rows) {
 
   /** All windows of a bank in which every cell was heard in nine of ten rows. */
   public static List<ReducedWindow> of(Evidence evidence) {
@@ -34,7 +40,12 @@ public record ReducedWindow(
     return all;
   }
 
-  private static ReducedWindow reduce(StepWindow window, int charge) {
+  /**
+   * One window.
+   *
+   * @param charge which regressor the charge is, the last
+   */
+  static ReducedWindow reduce(StepWindow window, int charge) {
     double pivot = at(window, charge, charge);
     boolean moved = pivot > 0;
     double[][] gram = new double[charge][charge];
@@ -57,21 +68,25 @@ public record ReducedWindow(
         mean[i] += cross[c][i] / cells;
       }
     }
-    return new ReducedWindow(window, gram, cross, mean, squares);
+    return new ReducedWindow(window, gram, cross, mean, squares, window.rows() - (moved ? 1 : 0));
   }
 
   /**
    * Mean square of what a response of this shape leaves unexplained of a pair of rows, V², each
-   * cell's answer being as large as suits it best.
+   * cell's answer being as large as suits it best; NaN where that leaves no freedom. The mean over
+   * the cells, for with one freedom the median is half of what it is with many.
    */
   public double misfit(double[] shape) {
+    if (rows < 2) {
+      return Double.NaN;
+    }
     double pull = product(shape, shape);
     double left = 0;
     for (int c = 0; c < cross.length; c++) {
       double along = product(shape, cross[c], shape.length);
       left += squares[c] - (pull > 0 ? along * along / pull : 0);
     }
-    return Math.max(0, left) / cross.length / window.rows();
+    return Math.max(0, left) / cross.length / (rows - 1);
   }
 
   private static double at(StepWindow window, int i, int j) {

@@ -11,8 +11,6 @@ import sagbook.estimate.response.ReducedWindow;
 
 class WindowSizesTest {
   private static final int DAYS = 2;
-  private static final int WINDOWS = 60;
-  private static final int ROWS = 40;
 
   private static WindowSizes sizes(double charge) {
     List<ReducedWindow> windows = Windows.ofDays(DAYS, h -> 20, h -> h % 24 < 12 ? 1.3 : 0.8);
@@ -39,7 +37,7 @@ class WindowSizesTest {
   @Test
   void aWindowWhoseRowsMissWhatTheLoadDidCountsLess() {
     SplittableRandom random = new SplittableRandom(5);
-    double[] missed = random.doubles(WINDOWS * ROWS, -0.5, 0).toArray();
+    double[] missed = random.doubles(Windows.WINDOWS * Windows.ROWS, -0.5, 0).toArray();
     int[] row = new int[1];
     List<ReducedWindow> windows =
         Windows.of(
@@ -52,6 +50,7 @@ class WindowSizesTest {
     double[] charge = new double[windows.size()];
     Arrays.fill(charge, 0.5);
     WindowSizes sizes = WindowSizes.of(windows, Windows.response(), charge);
+    assertEquals(Windows.WINDOWS, sizes.count());
     for (int i = 0; i < sizes.count(); i++) {
       if (sizes.window()[i] % 3 == 0) {
         assertTrue(sizes.log()[i] < -0.1, "size " + sizes.log()[i]);

@@ -19,8 +19,8 @@ final class Windows {
   private static final double[] RESPONSE = {2e-4, 5e-5, 5e-5, 1e-4, 0};
 
   private static final int PARTS = BASIS.charge();
-  private static final int WINDOWS = 60;
-  private static final int ROWS = 40;
+  static final int WINDOWS = 60;
+  static final int ROWS = 40;
   private static final double NOISE_V = 2e-4;
 
   private Windows() {}
@@ -69,7 +69,7 @@ final class Windows {
           }
         }
       }
-      all.add(new ReducedWindow(window(w, share.length, 15), gram, cross, mean, squares));
+      all.add(new ReducedWindow(window(w, share.length, 15), gram, cross, mean, squares, ROWS));
     }
     return all;
   }
@@ -95,7 +95,8 @@ final class Windows {
               one.gram(),
               cross,
               scaled(one.meanCross(), factor),
-              scaled(one.squares(), factor * factor)));
+              scaled(one.squares(), factor * factor),
+              ROWS));
     }
     return all;
   }
@@ -125,7 +126,7 @@ final class Windows {
           mean[i] += cross[c][i] / lateS.length;
         }
       }
-      all.add(new ReducedWindow(window.window(), window.gram(), cross, mean, squares));
+      all.add(new ReducedWindow(window.window(), window.gram(), cross, mean, squares, ROWS));
     }
     return all;
   }
