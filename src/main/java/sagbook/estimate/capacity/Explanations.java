@@ -35,6 +35,12 @@ final class Explanations {
   /** How far elsewhere that is, as a share of capacity. */
   private static final double WARPED_APART = 0.03;
 
+  /**
+   * A cell that rises up its knee by less than half of what the median cell does stays behind: how
+   * far above it that is, as a share of that rise. Common practice, no source.
+   */
+  static final double STAYED_BEHIND = -0.5;
+
   private final double usualOffsetV;
   private final CellFit usual;
   private final CellFit worn;
@@ -112,11 +118,15 @@ final class Explanations {
   }
 
   /**
-   * Whether an explanation says that a cell is as full as its neighbours when they are: of one that
-   * was seen to stay behind then, neither a misread voltage nor wear alone is.
+   * Whether an explanation can't be: one that says that a cell is as full as its neighbours when
+   * they are, of one that was seen to stay behind then. Neither a misread voltage nor wear alone
+   * keeps it there. A string that was nowhere plainly seen full bars none.
+   *
+   * @param besideMedian how far above the median cell it stands then, as a share of what that rises
+   *     on its knee; NaN where that was not seen
    */
-  boolean saysLevel(CellFit fit) {
-    return warped && (fit == misread || fit == level);
+  boolean barred(CellFit fit, double besideMedian) {
+    return warped && (fit == misread || fit == level) && besideMedian <= STAYED_BEHIND;
   }
 
   /** How a cell is fitted that does not stand out. */

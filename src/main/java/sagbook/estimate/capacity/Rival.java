@@ -13,8 +13,9 @@ import sagbook.model.Estimate;
 record Rival(double cost, CellState state) {
   /**
    * Those that leave less than the explanation that was taken. A simpler one keeps its place
-   * against one that is not clearly better, and then the cell may still be what the other says: the
-   * simplest is the best guess, but ranges have to hold both.
+   * against one that is not clearly better, and one that was seen to be unlikely otherwise is
+   * passed over; then the cell may still be what the other says: what was taken is the best guess,
+   * but ranges have to hold both.
    */
   static List<Rival> betterThan(double taken, List<Rival> all) {
     return all.stream().filter(rival -> rival.cost < taken).toList();

@@ -64,7 +64,10 @@ final class StringFit {
   private final CellState[] states;
   private final CommonPart common;
 
-  /** Explanations of each cell that fit better than the one that was taken, but not clearly so. */
+  /**
+   * Explanations of each cell that fit better than the one that was taken, but not clearly so, or
+   * were passed over though they do: for having strayed or for what was seen at full.
+   */
   private final List<List<Rival>> rivals;
 
   /** Where each cell came nearest to full and stayed for some rows, Ah. */
@@ -123,8 +126,8 @@ final class StringFit {
     new StartSearch(view, curve, nominalAh, grid.knots(), explanations.mostOffsetAtFirstV())
         .fill(states);
     updateCommon();
-    boolean[] climbs = climbs(c -> true);
-    eachCell(c -> states[c] = bestStart(c, climbs[c]));
+    double[] beside = besideMedian(c -> true);
+    eachCell(c -> states[c] = bestStart(c, beside[c]));
     for (int round = 0; round < ROUNDS; round++) {
       updateCommon();
       boolean free = round < FREE_ROUNDS;
@@ -158,9 +161,10 @@ final class StringFit {
    * Of several explanations of a cell that stands out, tried in earnest, the one that leaves least;
    * the simpler one where they leave the same, and first those that kept to what they say.
    *
-   * @param climbs whether the cell is not known to stay behind when most are full
+   * @param besideMedian how far above the median cell it stands when most are full, NaN where that
+   *     was not seen
    */
-  private CellState bestStart(int c, boolean climbs) {
+  private CellState bestStart(int c, double besideMedian) {
     CellState found = states[c];
     double far = 0.015 * nominalAh;
     rivals.set(c, List.of());
@@ -179,7 +183,7 @@ final class StringFit {
       }
     }
     List<Tried> likely =
-        anyOf(all, tried -> climbs || !explanations.saysLevel(tried.fit)).stream()
+        anyOf(all, tried -> !explanations.barred(tried.fit, besideMedian)).stream()
             .sorted(Comparator.comparing(t -> explanations.strayed(t.fit, t.state)))
             .toList();
     CellState best = found;
@@ -372,15 +376,21 @@ final class StringFit {
    * the flat part does not tell. None is known to go along where the knee is nowhere plain to see.
    */
   boolean[] climbs() {
-    return climbs(this::misread);
+    double[] beside = besideMedian(this::misread);
+    boolean[] climbs = new boolean[beside.length];
+    for (int c = 0; c < climbs.length; c++) {
+      climbs[c] = beside[c] > Explanations.STAYED_BEHIND;
+    }
+    return climbs;
   }
 
   /**
-   * The same.
+   * How far above the median cell each cell stands when most are driven up the knee, as a share of
+   * what the median cell rises there; NaN where that is nowhere plain to see.
    *
    * @param offset which cells' voltages to take for off by what they were found to be
    */
-  private boolean[] climbs(IntPredicate offset) {
+  private double[] besideMedian(IntPredicate offset) {
     int cells = view.cells();
     double[][] share = new double[cells][view.rows()];
     double[] one = new double[cells];
@@ -395,11 +405,7 @@ final class StringFit {
         share[c][r] = (one[c] - middle) / rise;
       }
     }
-    boolean[] climbs = new boolean[cells];
-    for (int c = 0; c < cells; c++) {
-      climbs[c] = Robust.median(ofEveryRow(share[c])) > -0.5;
-    }
-    return climbs;
+    return Arrays.stream(share).mapToDouble(own -> Robust.median(ofEveryRow(own))).toArray();
   }
 
   /** Charge that the cell which came lowest lost between bottom and top, Ah. */
@@ -415,7 +421,10 @@ final class StringFit {
     return s.shiftAh() + Arrays.stream(s.driftAh()).max().orElse(0);
   }
 
-  /** Explanations of a cell that fit better than the one that was taken, but not clearly so. */
+  /**
+   * Explanations of a cell that fit better than the one that was taken, but not clearly so, or that
+   * were passed over: ranges have to hold them all.
+   */
   List<Rival> rivals(int c) {
     return rivals.get(c);
   }

@@ -110,8 +110,17 @@ class ExplanationsTest {
   @Test
   void neitherAWrongReadingNorWearAloneKeepsACellFromFull() {
     Explanations warped = explanations(true);
-    assertTrue(warped.saysLevel(warped.misread()));
-    assertTrue(warped.saysLevel(fitOf(warped, 2)));
-    assertFalse(warped.saysLevel(fitOf(warped, 1)));
+    assertTrue(warped.barred(warped.misread(), -0.8));
+    assertTrue(warped.barred(fitOf(warped, 2), -0.8));
+    assertFalse(warped.barred(fitOf(warped, 1), -0.8));
+  }
+
+  @Test
+  void aStringNeverSeenFullBarsNoExplanationNorDoesACellThatRisesWithTheOthers() {
+    Explanations warped = explanations(true);
+    for (double besideMedian : new double[] {Double.NaN, 0.1, -0.2}) {
+      assertFalse(warped.barred(warped.misread(), besideMedian));
+      assertFalse(warped.barred(fitOf(warped, 2), besideMedian));
+    }
   }
 }
