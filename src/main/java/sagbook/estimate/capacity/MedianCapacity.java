@@ -48,7 +48,7 @@ record MedianCapacity(ThinnedRecord record, PackDescription pack, boolean counte
   private static final double ALONE = 0.5;
 
   /**
-   * The same where the electrodes that it lost are reckoned with ({@link SeenPart#lost()}): on 12
+   * The same where the lithium that it lost is reckoned with ({@link SeenPart#lost()}): on 12
    * invented packs, of which a tenth of the charge was seen so, capacities erred by 0.08 of that
    * with all else that they err by (root mean square; 0.2 at most).
    */
@@ -59,7 +59,7 @@ record MedianCapacity(ThinnedRecord record, PackDescription pack, boolean counte
    *
    * @param topSeen whether the string was seen full
    * @param seenFromAh lowest place of the curve that was seen, Ah
-   * @param sharedFromAh lowest that more than one cell showed, Ah
+   * @param sharedFromAh lowest that three cells or more showed, Ah
    */
   Estimate of(
       Optional<CurveAnchor> anchor, boolean topSeen, double seenFromAh, double sharedFromAh) {
