@@ -33,6 +33,10 @@ record SeenPart(EvenTable curve, double from, double shared, double to, double l
     double lowest = curve.visitedFromAh() / unitAh + whole.step();
     double shared = curve.sharedFromAh() / unitAh + whole.step();
     double to = curve.visitedToAh() / unitAh - whole.step();
+    // Of two cells neither is said to be alone anywhere.
+    if (shared >= to) {
+      return ofSeveral(whole, lowest, to);
+    }
     return shared - lowest < APART
         ? ofSeveral(whole, shared, to)
         : new SeenPart(whole, lowest, shared, to, Math.max(0, lostAh) / unitAh);

@@ -43,6 +43,9 @@ class CapacityEstimatorTest {
   /** Constant error of a cell's voltage, V. */
   private final double[] offsetV = new double[CELLS];
 
+  /** Cells whose voltage was logged. */
+  private int readable = CELLS;
+
   /** Lowest and highest charge of a day, shares. */
   private double emptiest = 0.12;
 
@@ -121,7 +124,8 @@ class CapacityEstimatorTest {
       wanderedAh += wanderAh * random.nextGaussian();
       chargeAh[r] = SIZE_AH * (charge(r) - charge(0)) + wanderedAh;
       for (int c = 0; c < CELLS; c++) {
-        voltageV[c][r] = (float) (cellVolt(c, r, amp) + 0.0005 * random.nextGaussian());
+        double read = cellVolt(c, r, amp) + 0.0005 * random.nextGaussian();
+        voltageV[c][r] = c < readable ? (float) read : Float.NaN;
       }
     }
     return new ThinnedRecord(
@@ -237,5 +241,13 @@ class CapacityEstimatorTest {
         !(worn.voltageOffsetMillivolt() instanceof Estimate.Known k)
             || (k.low() < 0 && 0 < k.high()),
         worn.voltageOffsetMillivolt()::toString);
+  }
+
+  @Test
+  void ofTwoCellsTheCapacityIsToldThoughNoThreeShowedIt() {
+    readable = 2;
+    emptiest = 0.04;
+    System.out.println("XX " + result());
+    holds(SIZE_AH, result().medianCapacityAh(), 3, "capacity");
   }
 }

@@ -49,4 +49,13 @@ class SeenPartTest {
   void aRiseOfFiftyMillivoltsAtTenAnAmpereHourIsFiveAmpereHoursWide() {
     assertEquals(0.05, SeenPart.of(curve(12), 9, 100).width(0.9, 0.05), 1e-9);
   }
+
+  /** A string of two cells, nowhere shown by three. */
+  @Test
+  void whereNothingWasShownBySeveralAllThatWasSeenIsUsed() {
+    SeenPart part = SeenPart.of(curve(110), 9, 100);
+    assertEquals(0.005, part.from(), 1e-12);
+    assertEquals(0.005, part.shared(), 1e-12);
+    assertEquals(0, part.lostAt(0.1), 1e-12);
+  }
 }
