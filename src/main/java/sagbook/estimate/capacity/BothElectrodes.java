@@ -63,8 +63,14 @@ record BothElectrodes(ElectrodePair pair, SeenPart part, NonlinearFit fit, doubl
 
   private static final double[] DIFFERENCE = {1e-5, 1e-5, 1e-5, 1e-5, 1e-6};
 
-  /** By how much a curve must rise for what two of them rise to be compared, V. Common practice. */
+  /** The rise before its end over which a knee is compared with another, V. Common practice. */
   private static final double RISE_V = 0.05;
+
+  /**
+   * The same of a knee that was hardly climbed, as a share of what it rises above the flat part,
+   * which tells nothing of how steep it is. Common practice, no source.
+   */
+  private static final double RISE_SHARE = 0.5;
 
   /** Furthest that a curve is taken to lag behind or to run ahead. Common practice, no source. */
   private static final double MOST_LAG = 0.05;
@@ -176,8 +182,14 @@ record BothElectrodes(ElectrodePair pair, SeenPart part, NonlinearFit fit, doubl
     return passed(p, lost, emptyV, p[NEGATIVE] - 0.05, p[NEGATIVE] + 0.5);
   }
 
-  /** Where a cell passes a voltage whose positive electrode lies so much lower, by bisection. */
+  /**
+   * Where a cell passes a voltage whose positive electrode lies so much lower, by bisection; NaN
+   * where it does not between two places.
+   */
   private double passed(double[] p, double lost, double passedV, double from, double to) {
+    if (!(volt(pair, p, lost, from) < passedV) || !(volt(pair, p, lost, to) > passedV)) {
+      return Double.NaN;
+    }
     double low = from;
     double high = to;
     for (int i = 0; i < 60; i++) {
@@ -194,6 +206,7 @@ record BothElectrodes(ElectrodePair pair, SeenPart part, NonlinearFit fit, doubl
   /**
    * Where the usual cell is empty: by the functions, less what they lag behind the curve at the
    * lowest place that several cells showed. That is seen the better the steeper the curve is there.
+   * NaN where they don't say.
    */
   double empty(double emptyV) {
     return usuallyEmpty(fit.value(), emptyV);
@@ -202,6 +215,9 @@ record BothElectrodes(ElectrodePair pair, SeenPart part, NonlinearFit fit, doubl
   private double usuallyEmpty(double[] p, double emptyV) {
     double lowest = part.shared();
     double lag = empty(p, 0, part.curve().at(lowest)) - lowest;
+    if (Double.isNaN(lag)) {
+      return empty(p, 0, emptyV);
+    }
     double trust = CurveAnchor.trust(part.curve().slopeAt(lowest));
     return empty(p, 0, emptyV) - trust * Math.max(-MOST_LAG, Math.min(lag, MOST_LAG));
   }
@@ -209,7 +225,8 @@ record BothElectrodes(ElectrodePair pair, SeenPart part, NonlinearFit fit, doubl
   /**
    * Where the usual cell is full: beyond the highest place seen by what the functions say is left
    * from its voltage there. A knee that was seen to be steeper than theirs is left the sooner (for
-   * one that rises exponentially in proportion); one that seems gentler is taken for theirs.
+   * one that rises exponentially in proportion); one that seems gentler, or of which too little was
+   * seen, is taken for theirs. NaN where they don't say.
    */
   double full(double fullV) {
     return full(fit.value(), fullV);
@@ -218,8 +235,9 @@ record BothElectrodes(ElectrodePair pair, SeenPart part, NonlinearFit fit, doubl
   private double full(double[] p, double fullV) {
     double end = part.end(fullV);
     double endV = Math.min(fullV, part.curve().at(end));
-    double steeper = part.width(end, RISE_V) / knee(p, endV - RISE_V, endV);
-    return end + Math.min(1, steeper) * knee(p, endV, fullV);
+    double riseV = Math.min(RISE_V, RISE_SHARE * (endV - part.flatV(end)));
+    double steeper = part.width(end, riseV) / knee(p, endV - riseV, endV);
+    return end + (steeper < 1 ? steeper : 1) * knee(p, endV, fullV);
   }
 
   /** Charge between full and empty, and how well the fit knows it. */

@@ -106,7 +106,7 @@ record CurveSplit(
    *
    * @param kneeAh where the knee is steep, Ah
    */
-  private static double flattest(EvenTable curve, double kneeAh, double nominalAh) {
+  static double flattest(EvenTable curve, double kneeAh, double nominalAh) {
     double best = kneeAh - 0.06 * nominalAh;
     double least = Double.POSITIVE_INFINITY;
     double width = 0.015 * nominalAh;

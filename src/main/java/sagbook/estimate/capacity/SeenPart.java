@@ -56,12 +56,20 @@ record SeenPart(EvenTable curve, double from, double shared, double to, double l
     return end;
   }
 
-  /** How far below a place the curve lies so much lower, within the part. */
+  /** Level of the flat part before the knee that leads to a place, V. */
+  double flatV(double place) {
+    return curve.at(Math.max(shared, CurveSplit.flattest(curve, place, 1)));
+  }
+
+  /** How far below a place the curve lies so much lower, above 0; NaN where it was not seen to. */
   double width(double place, double volt) {
     double target = curve.at(place) - volt;
     double below = place;
     while (below > shared && curve.at(below) > target) {
       below -= curve.step();
+    }
+    if (!(volt > 0) || below <= shared) {
+      return Double.NaN;
     }
     double rise = curve.at(below + curve.step()) - curve.at(below);
     double beyond = rise > 0 ? (target - curve.at(below)) / rise * curve.step() : 0;

@@ -23,6 +23,9 @@ import sagbook.model.Limits;
  * @param holds whether one of them passes for the string's own
  */
 record StringEnds(double fullAh, double emptyAh, double sdAh, double misfitV, boolean holds) {
+  /** A pair that is so much less likely than the likeliest says nothing. */
+  private static final double LEAST_WEIGHT = 1e-6;
+
   /**
    * Lays all pairs; nothing where none will lie.
    *
@@ -42,34 +45,87 @@ record StringEnds(double fullAh, double emptyAh, double sdAh, double misfitV, bo
       return Optional.empty();
     }
     double scale = Math.max(1, least / BothElectrodes.FREE);
-    double[] weight =
-        laid.stream().mapToDouble(p -> Math.exp(-0.5 * (p.squares() - least) / scale)).toArray();
-    double fullV = limits.cellFullVoltage();
-    double emptyV = limits.cellEmptyVoltage();
-    double full = mean(laid, weight, p -> p.full(fullV));
-    double empty = mean(laid, weight, p -> p.empty(emptyV));
-    double sd =
-        Math.sqrt(mean(laid, weight, p -> squares(p.capacity(fullV, emptyV), full - empty, scale)));
-    double misfitV = Math.sqrt(mean(laid, weight, p -> sq(p.misfitV())));
-    boolean holds = laid.stream().anyMatch(BothElectrodes::mayHold);
-    return Optional.of(
-        new StringEnds(full * nominalAh, empty * nominalAh, sd * nominalAh, misfitV, holds));
+    List<Likely> likely =
+        laid.stream()
+            .map(one -> Likely.of(one, Math.exp(-0.5 * (one.squares() - least) / scale), limits))
+            .filter(Likely::tells)
+            .toList();
+    return likely.isEmpty()
+        ? Optional.empty()
+        : Optional.of(mean(likely, scale, nominalAh).reaching(laid, nominalAh, limits));
   }
 
-  /** Mean square about a value. */
-  private static double squares(CellReading.Figure one, double about, double scale) {
-    return sq(one.value() - about) + scale * sq(one.sd());
+  /**
+   * The same, with a range that reaches to where every pair puts full if none passes for the
+   * string's own. They all leave from the highest place that was seen, so they differ the more the
+   * less of the knee was climbed, which then is all that tells one positive electrode from another.
+   */
+  private StringEnds reaching(List<BothElectrodes> laid, double nominalAh, Limits limits) {
+    double furthestAh =
+        laid.stream()
+            .mapToDouble(one -> Math.abs(one.full(limits.cellFullVoltage()) * nominalAh - fullAh))
+            .filter(Double::isFinite)
+            .max()
+            .orElse(0);
+    double sd = holds ? sdAh : Math.hypot(sdAh, furthestAh / 1.959964);
+    return new StringEnds(fullAh, emptyAh, sd, misfitV, holds);
   }
 
-  private static double mean(
-      List<BothElectrodes> laid, double[] weight, ToDoubleFunction<BothElectrodes> of) {
+  private static StringEnds mean(List<Likely> likely, double scale, double nominalAh) {
+    double full = mean(likely, Likely::full);
+    double empty = mean(likely, Likely::empty);
+    double variance =
+        mean(
+            likely,
+            one -> sq(one.capacity.value() - (full - empty)) + scale * sq(one.capacity.sd()));
+    double misfitV = Math.sqrt(mean(likely, one -> sq(one.misfitV)));
+    boolean holds = likely.stream().anyMatch(Likely::holds);
+    return new StringEnds(
+        full * nominalAh, empty * nominalAh, Math.sqrt(variance) * nominalAh, misfitV, holds);
+  }
+
+  private static double mean(List<Likely> likely, ToDoubleFunction<Likely> of) {
     double sum = 0;
     double weights = 0;
-    for (int i = 0; i < weight.length; i++) {
-      sum += weight[i] * of.applyAsDouble(laid.get(i));
-      weights += weight[i];
+    for (Likely one : likely) {
+      sum += one.weight * of.applyAsDouble(one);
+      weights += one.weight;
     }
     return sum / weights;
+  }
+
+  /**
+   * What one pair says; charges are shares of nominal capacity, NaN where it does not say.
+   *
+   * @param weight how likely it is, against the likeliest
+   */
+  private record Likely(
+      double weight,
+      double full,
+      double empty,
+      CellReading.Figure capacity,
+      double misfitV,
+      boolean holds) {
+    static Likely of(BothElectrodes laid, double weight, Limits limits) {
+      double fullV = limits.cellFullVoltage();
+      double emptyV = limits.cellEmptyVoltage();
+      return new Likely(
+          weight,
+          laid.full(fullV),
+          laid.empty(emptyV),
+          laid.capacity(fullV, emptyV),
+          laid.misfitV(),
+          laid.mayHold());
+    }
+
+    boolean tells() {
+      return weight > LEAST_WEIGHT
+          && Double.isFinite(full)
+          && Double.isFinite(empty)
+          && Double.isFinite(capacity.value())
+          && Double.isFinite(capacity.sd())
+          && Double.isFinite(misfitV);
+    }
   }
 
   private static double sq(double x) {

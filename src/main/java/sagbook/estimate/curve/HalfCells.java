@@ -24,7 +24,7 @@ public enum HalfCells implements ElectrodePair {
   SAFARI_DELACOURT(Chemistry.LFP, 0.02, 0.98, 0.0085, 0.78) {
     @Override
     public double positive(double y) {
-      double empty = Math.max(0, 1 - y);
+      double empty = Math.max(0, Math.min(1 - y, SAFARI_EMPTIEST));
       return 3.4323
           - 0.8428 * Math.exp(-80.2493 * Math.pow(empty, 1.3198))
           - 3.2474e-6 * Math.exp(20.2645 * Math.pow(empty, 3.8003))
@@ -125,6 +125,12 @@ public enum HalfCells implements ElectrodePair {
       return MeasuredElectrodes.GRAPHITE_AI.at(x);
     }
   };
+
+  /**
+   * Share of sites without lithium, a little beyond all, at which the LFP function of Safari and
+   * Delacourt is highest; beyond, its two last terms cancel each other and it falls by volts.
+   */
+  private static final double SAFARI_EMPTIEST = 1.00824;
 
   /** Polynomial of the NCA electrode of Kim et al. 2011, highest power first. */
   private static final double[] KIM = {

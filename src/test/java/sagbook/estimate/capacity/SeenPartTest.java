@@ -1,6 +1,7 @@
 package sagbook.estimate.capacity;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.junit.jupiter.api.Test;
 import sagbook.numeric.EvenTable;
@@ -57,5 +58,11 @@ class SeenPartTest {
     assertEquals(0.005, part.from(), 1e-12);
     assertEquals(0.005, part.shared(), 1e-12);
     assertEquals(0, part.lostAt(0.1), 1e-12);
+  }
+
+  @Test
+  void aRiseThatWasNotSeenWholeHasNoWidth() {
+    assertTrue(Double.isNaN(SeenPart.of(curve(70), 9, 100).width(0.73, 0.05)));
+    assertTrue(Double.isNaN(SeenPart.of(curve(12), 9, 100).width(0.9, 0)));
   }
 }

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.function.DoubleUnaryOperator;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -108,11 +109,57 @@ class StringEndsTest {
     assertEquals(leftAh, saidAh, 0.35 * leftAh);
   }
 
+  /**
+   * Charges that end on the first 40 mV of the knee, as charging apps advise; a graphite between
+   * two that are published, so that no pair's flat part has the string's length.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "AFSHAR_CHEN, NMC_CHEN, SAFARI_DELACOURT, 3.365",
+    "AFSHAR_CHEN, NMC_CHEN, SAFARI_DELACOURT, 3.38",
+    "AFSHAR_CHEN, LCO_AI, NMC_CHEN, 3.38",
+    "AFSHAR_CHEN, NMC_CHEN, NMC_CHEN, 3.38",
+    "SAFARI_DELACOURT, SAFARI_DELACOURT, SAFARI_DELACOURT, 3.39"
+  })
+  void aKneeThatWasHardlyClimbedIsLeftAsThePublishedOneItIs(
+      HalfCells positive, HalfCells graphite, HalfCells other, double endV) {
+    DoubleUnaryOperator cell = between(positive, graphite, other);
+    double fullAh = passed(cell, 0.85, LIMITS.cellFullVoltage()) * NOMINAL_AH;
+    assertEquals(fullAh, endsSeenTo(cell, endV).fullAh(), 0.005 * NOMINAL_AH);
+  }
+
+  /** Their knee is gentler than that of the pairs which lie nearest by their graphite. */
+  @ParameterizedTest
+  @CsvSource({
+    "SAFARI_DELACOURT, NMC_CHEN, SAFARI_DELACOURT, 3.38",
+    "SAFARI_DELACOURT, LCO_AI, NMC_CHEN, 3.38"
+  })
+  void whereNoPairHoldsTheRangeReachesToEveryPublishedKnee(
+      HalfCells positive, HalfCells graphite, HalfCells other, double endV) {
+    DoubleUnaryOperator cell = between(positive, graphite, other);
+    double fullAh = passed(cell, 0.85, LIMITS.cellFullVoltage()) * NOMINAL_AH;
+    StringEnds ends = endsSeenTo(cell, endV);
+    assertFalse(ends.holds());
+    assertEquals(fullAh, ends.fullAh(), 1.96 * ends.sdAh());
+  }
+
+  private static DoubleUnaryOperator between(
+      HalfCells positive, HalfCells graphite, HalfCells other) {
+    DoubleUnaryOperator one = cell(new MixedPair(positive, graphite), 0);
+    DoubleUnaryOperator two = cell(new MixedPair(positive, other), 0);
+    return q -> (one.applyAsDouble(q) + two.applyAsDouble(q)) / 2;
+  }
+
+  private static StringEnds endsSeenTo(DoubleUnaryOperator cell, double endV) {
+    return ends(curve(cell, cell, 3, 3, passed(cell, 0.85, endV) * NOMINAL_AH), 0);
+  }
+
+  /** Up the curve in steps of a thousandth of an ampere-hour, at most one charge. */
   private static double passed(DoubleUnaryOperator cell, double from, double volt) {
-    double q = from;
-    while (cell.applyAsDouble(q) < volt) {
-      q += 1e-5;
-    }
-    return q;
+    return IntStream.range(0, 100_000)
+        .mapToDouble(i -> from + 1e-5 * i)
+        .filter(q -> cell.applyAsDouble(q) >= volt)
+        .findFirst()
+        .orElseThrow();
   }
 }

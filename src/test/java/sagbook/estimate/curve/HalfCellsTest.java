@@ -1,6 +1,7 @@
 package sagbook.estimate.curve;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -35,6 +36,17 @@ class HalfCellsTest {
   })
   void negativeElectrode(HalfCells pair, double share, double volt) {
     assertEquals(volt, pair.negative(share), 1e-6);
+  }
+
+  /** Full is looked for up to a little beyond the place where no lithium is left. */
+  @ParameterizedTest
+  @EnumSource(
+      value = HalfCells.class,
+      names = {"AFSHAR_CHEN", "SAFARI_DELACOURT"})
+  void aPositiveElectrodeOfLfpNeverFallsAsItLosesLithium(HalfCells pair) {
+    for (double y = 1; y > -0.04; y -= 0.0005) {
+      assertTrue(pair.positive(y - 0.0005) >= pair.positive(y) - 1e-9, "at " + y);
+    }
   }
 
   /** Worked out with SciPy's brentq from the published functions and windows. */
