@@ -170,28 +170,30 @@ public final class CapacityEstimator {
       readWornCells(readings, fit, learner, anchor.get().fullAh());
     }
     boolean topSeen = fit.curve().topVisited();
-    Estimate median = median(fit, anchor);
+    MedianCapacity capacity = new MedianCapacity(record, pack, counted, fast);
+    Optional<StringEnds> ends = ends(fit, anchor, capacity);
+    Estimate median =
+        ends.map(e -> capacity.of(e, fit.curve()))
+            .orElseGet(() -> capacity.of(anchor, fit.curve()));
     List<CellCharge> cells =
         new CellAssessor(fit, readings, median, pack, view.days(), counted, fast).cells();
     double fullAh =
         topSeen
-            ? anchor.map(CurveAnchor::fullAh).orElse(split.presumedFullAh())
+            ? ends.map(StringEnds::fullAh)
+                .or(() -> anchor.map(CurveAnchor::fullAh))
+                .orElse(split.presumedFullAh())
             : split.presumedFullAh();
     return new CapacityResult(median, fullAh, median.find().orElse(nominalAh), cells);
   }
 
-  private Estimate median(StringFit fit, Optional<CurveAnchor> anchor) {
-    MedianCapacity median = new MedianCapacity(record, pack, counted, fast);
-    CellCurve curve = fit.curve();
+  /** Both ends by all published pairs, where the log can tell them. */
+  private Optional<StringEnds> ends(
+      StringFit fit, Optional<CurveAnchor> anchor, MedianCapacity capacity) {
     boolean published = pack.chemistry() == Chemistry.LFP && pack.openCircuit().isEmpty();
-    Optional<StringEnds> ends =
-        published && counted && anchor.isPresent()
-            ? StringEnds.of(curve, fit.lostByLowestAh(), nominalAh, pack.limits())
-            : Optional.empty();
-    return ends.map(e -> median.of(anchor, e, curve))
-        .orElseGet(
-            () ->
-                median.of(anchor, curve.topVisited(), curve.visitedFromAh(), curve.sharedFromAh()));
+    boolean told = capacity.untold(anchor, fit.curve().topVisited()).isEmpty();
+    return published && told
+        ? StringEnds.of(fit.curve(), fit.lostByLowestAh(), nominalAh, pack.limits())
+        : Optional.empty();
   }
 
   /** Cells that lost much on a sloping curve are read anew, by what their graphite shows. */

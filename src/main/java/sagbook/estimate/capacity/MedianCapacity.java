@@ -54,25 +54,18 @@ record MedianCapacity(ThinnedRecord record, PackDescription pack, boolean counte
    */
   private static final double ALONE_BY_ELECTRODES = 0.075;
 
-  /**
-   * The estimate by one pair of functions; unknown with a reason where the log can't tell.
-   *
-   * @param topSeen whether the string was seen full
-   * @param seenFromAh lowest place of the curve that was seen, Ah
-   * @param sharedFromAh lowest that three cells or more showed, Ah
-   */
-  Estimate of(
-      Optional<CurveAnchor> anchor, boolean topSeen, double seenFromAh, double sharedFromAh) {
-    Optional<Estimate> untold = untold(anchor, topSeen);
+  /** The estimate by one pair of functions; unknown with a reason where the log can't tell. */
+  Estimate of(Optional<CurveAnchor> anchor, CellCurve curve) {
+    Optional<Estimate> untold = untold(anchor, curve.topVisited());
     if (untold.isPresent() || anchor.isEmpty()) {
       return untold.orElseThrow();
     }
     CurveAnchor a = anchor.get();
     double unseenShare = pack.openCircuit().isPresent() ? UNSEEN_BY_TABLE : UNSEEN_BY_OTHERS;
-    double unseen = unseenShare * Math.max(0, seenFromAh - a.emptyAh());
+    double unseen = unseenShare * Math.max(0, curve.visitedFromAh() - a.emptyAh());
     // What one cell alone showed places the others' empty end little better than a published curve
     // would: it is the cell that differs.
-    double alone = ALONE * unseenShare * Math.max(0, sharedFromAh - seenFromAh);
+    double alone = ALONE * unseenShare * Math.max(0, curve.sharedFromAh() - curve.visitedFromAh());
     return told(
         a.fullAh() - a.emptyAh(),
         Math.hypot(Math.hypot(a.fullSdAh(), a.emptySdAh()), unseen),
@@ -80,12 +73,8 @@ record MedianCapacity(ThinnedRecord record, PackDescription pack, boolean counte
         alone);
   }
 
-  /** The same by all published pairs. */
-  Estimate of(Optional<CurveAnchor> anchor, StringEnds ends, CellCurve curve) {
-    return untold(anchor, curve.topVisited()).orElseGet(() -> told(ends, curve));
-  }
-
-  private Estimate told(StringEnds ends, CellCurve curve) {
+  /** The same by all published pairs, where the log can tell. */
+  Estimate of(StringEnds ends, CellCurve curve) {
     double unseenShare = ends.holds() ? UNSEEN_BY_ALIKE : UNSEEN_BY_OTHERS;
     double below = unseenShare * Math.max(0, curve.visitedFromAh() - ends.emptyAh());
     double above = unseenShare * Math.max(0, ends.fullAh() - curve.visitedToAh());
@@ -105,7 +94,7 @@ record MedianCapacity(ThinnedRecord record, PackDescription pack, boolean counte
   }
 
   /** Why the log can't tell, if it can't whatever was seen of its lower end. */
-  private Optional<Estimate> untold(Optional<CurveAnchor> anchor, boolean topSeen) {
+  Optional<Estimate> untold(Optional<CurveAnchor> anchor, boolean topSeen) {
     if (!counted) {
       return Optional.of(Estimate.unknown(WORDS.say("unknown.no-current.capacity")));
     }

@@ -247,7 +247,6 @@ class CapacityEstimatorTest {
   void ofTwoCellsTheCapacityIsToldThoughNoThreeShowedIt() {
     readable = 2;
     emptiest = 0.04;
-    System.out.println("XX " + result());
     holds(SIZE_AH, result().medianCapacityAh(), 3, "capacity");
   }
 }

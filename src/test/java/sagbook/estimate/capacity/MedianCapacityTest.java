@@ -51,17 +51,19 @@ class MedianCapacityTest {
 
   private static Estimate of(double seenFromAh, double sharedFromAh) throws InputProblem {
     PackDescription pack = pack();
-    return median(pack).of(Optional.of(anchor(pack)), true, seenFromAh, sharedFromAh);
+    return median(pack).of(Optional.of(anchor(pack)), curve(seenFromAh, sharedFromAh));
+  }
+
+  private static CellCurve curve(double seenFromAh, double sharedFromAh) {
+    EvenTable none = new EvenTable(EMPTY_AH, 1, new double[281]);
+    return new CellCurve(none, none, seenFromAh, sharedFromAh, -1, true, 0);
   }
 
   /** By all published pairs, of which one holds or none. */
   private static Estimate of(boolean holds, double sdAh, double seenFromAh, double sharedFromAh)
       throws InputProblem {
-    PackDescription pack = pack();
-    EvenTable none = new EvenTable(EMPTY_AH, 1, new double[281]);
-    CellCurve curve = new CellCurve(none, none, seenFromAh, sharedFromAh, -1, true, 0);
     StringEnds ends = new StringEnds(0, EMPTY_AH, sdAh, 0.001, holds);
-    return median(pack).of(Optional.of(anchor(pack)), ends, curve);
+    return median(pack()).of(ends, curve(seenFromAh, sharedFromAh));
   }
 
   private static double halfWidth(Estimate of) {
