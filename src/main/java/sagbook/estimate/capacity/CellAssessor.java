@@ -131,6 +131,10 @@ final class CellAssessor {
   private final boolean fast;
   private final boolean topSeen;
   private final boolean[] climbs;
+
+  /** Whether the keeper gave the curve of the cells, so that their voltages chose none. */
+  private final boolean ownTable;
+
   private final Optional<ExcessLoss> excess;
 
   /**
@@ -161,8 +165,9 @@ final class CellAssessor {
     this.fast = fast;
     this.topSeen = fit.curve().topVisited();
     this.climbs = fit.climbs();
+    this.ownTable = pack.openCircuit().isPresent();
     this.excess =
-        traits.flat() && pack.openCircuit().isEmpty()
+        traits.flat() && !ownTable
             ? Optional.of(
                 ExcessLoss.of(fit.curve(), spanAh, counted, pack.limits().cellEmptyVoltage()))
             : Optional.empty();
@@ -244,7 +249,7 @@ final class CellAssessor {
   }
 
   private double madeUpAxisSd() {
-    return traits.flat() ? WARPED_AXIS_SD : MADE_UP_AXIS_SD;
+    return traits.flat() && !ownTable ? WARPED_AXIS_SD : MADE_UP_AXIS_SD;
   }
 
   private double madeUpLossShare() {
