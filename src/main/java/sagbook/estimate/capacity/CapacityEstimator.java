@@ -192,8 +192,16 @@ public final class CapacityEstimator {
     boolean published = pack.chemistry() == Chemistry.LFP && pack.openCircuit().isEmpty();
     boolean told = capacity.untold(anchor, fit.curve().topVisited()).isEmpty();
     return published && told
-        ? StringEnds.of(fit.curve(), fit.lostByLowestAh(), nominalAh, pack.limits())
+        ? StringEnds.of(fit.curve(), lostByLowest(fit), nominalAh, pack.limits())
         : Optional.empty();
+  }
+
+  /**
+   * Charge that the cell which came lowest lost between bottom and top, Ah, where that is plain.
+   */
+  private static Optional<Double> lostByLowest(StringFit fit) {
+    int lowest = fit.furthestBehind();
+    return fit.plain(lowest) ? Optional.of(fit.states()[lowest].lossAh()) : Optional.empty();
   }
 
   /** Cells that lost much on a sloping curve are read anew, by what their graphite shows. */
@@ -207,15 +215,20 @@ public final class CapacityEstimator {
       if (usual.lossAh().value() > LOST_MUCH * nominalAh && !fit.misread(c)) {
         // Where the usual fit only holds by a reading that is wrong as none is, its drift and
         // resistance are as wrong, and would smear what the cell showed.
-        CellState state =
+        CurveLearner.Steady alone =
             fit.strained(c)
-                ? learner.resisting(c, curve.hysteresisV(), priors().ohm())
-                : fit.states()[c];
-        CurveLearner.Learned own = learner.own(state, c, curve.hysteresisV());
-        double atEndAh = state.driftAh()[grid.knots() - 1] + view.bledAh()[c][view.rows() - 1];
+                ? learner.steady(c, curve.hysteresisV(), priors())
+                : new CurveLearner.Steady(
+                    fit.states()[c],
+                    usual.driftAhPerDay(),
+                    usual.topAtEndAh().sd() / usual.misfit());
+        CurveLearner.Learned own = learner.own(alone.state(), c, curve.hysteresisV());
+        double atEndAh =
+            alone.state().driftAh()[grid.knots() - 1] + view.bledAh()[c][view.rows() - 1];
+        CellReading.Figure movedAh = new CellReading.Figure(atEndAh, alone.atEndSdAh());
         readings[c] =
             worn.of(own.curve(), own.fromAh(), own.toAh())
-                .map(cell -> cell.reading(usual, atEndAh, nominalAh))
+                .map(cell -> cell.reading(alone.driftAhPerDay(), movedAh, nominalAh))
                 .orElse(usual);
       }
     }

@@ -36,6 +36,9 @@ final class CurveLearner {
   /** After these a cell's own curve and its resistance stand. */
   private static final int TURNS = 3;
 
+  /** A drift that does not stand by then is not one. */
+  private static final int MOST_TURNS = 25;
+
   private final StringView view;
   private final TimeGrid grid;
   private final CommonPart common;
@@ -202,38 +205,69 @@ final class CurveLearner {
   }
 
   /**
-   * A cell of which nothing is held but how it resists, by its own curve: what its voltage differs
-   * by at one charge goes with the current. Curve and resistance are told in turns.
+   * What follows from a cell's own curve.
    *
-   * @param sdOhm what cells differ by, one standard deviation, ohm
+   * @param state how it resists and drifts; nothing else is held
+   * @param driftAhPerDay the steady part of that, Ah a day
+   * @param atEndSdAh how well it is known how far it has drifted from mid log to the end, Ah
    */
-  CellState resisting(int c, double hysteresisV, double sdOhm) {
+  record Steady(CellState state, CellReading.Figure driftAhPerDay, double atEndSdAh) {}
+
+  /**
+   * A cell of which nothing is held but how it resists and that it drifts steadily, by its own
+   * curve: what its voltage differs by at one charge goes with the current, or, where the curve is
+   * steep, with time. Curve, resistance and drift are told in turns.
+   *
+   * @param priors what cells differ by
+   */
+  Steady steady(int c, double hysteresisV, CellFit.Priors priors) {
     CellState cell = CellState.reference(grid.knots());
-    for (int turn = 0; turn < TURNS; turn++) {
-      double[] more = moreOhm(cell, c, hysteresisV, sdOhm);
-      cell =
-          new CellState(0, 0, 0, 0, cell.ohm() + more[0], cell.slowOhm() + more[1], cell.driftAh());
+    double perDay = 0;
+    double sd = 0;
+    boolean stands = false;
+    for (int turn = 0; turn < TURNS || (!stands && turn < MOST_TURNS); turn++) {
+      Ridge.Solution more = more(cell, perDay, c, hysteresisV, priors);
+      double[] by = more.value();
+      perDay += by[2];
+      sd = more.sd(2);
+      stands = Math.abs(by[2]) < sd;
+      cell = new CellState(0, 0, 0, 0, cell.ohm() + by[0], cell.slowOhm() + by[1], drift(perDay));
     }
-    return cell;
+    double sure = stands ? sd : priors.driftAhPerDay();
+    return new Steady(cell, new CellReading.Figure(perDay, sure), sure * grid.spanDays() / 2);
   }
 
-  /** How much more than it is held to a cell resists, momentarily and slowly, ohm. */
-  private double[] moreOhm(CellState held, int c, double hysteresisV, double sdOhm) {
+  /** A steady drift that is none at mid log, Ah at each knot. */
+  private double[] drift(double ahPerDay) {
+    return IntStream.range(0, grid.knots())
+        .mapToDouble(k -> ahPerDay * (grid.dayOf(k) - grid.spanDays() / 2))
+        .toArray();
+  }
+
+  /**
+   * How much more than it is held to a cell resists, momentarily and slowly, ohm, and drifts, Ah a
+   * day.
+   */
+  private Ridge.Solution more(
+      CellState held, double perDay, int c, double hysteresisV, CellFit.Priors priors) {
     EvenTable own = own(held, c, hysteresisV).curve();
-    Ridge sums = new Ridge(2);
+    double[] day = drift(1);
+    Ridge sums = new Ridge(3);
     for (int r = 0; r < view.rows(); r++) {
       double place = place(held, c, r).bottomAh();
       double left = own(held, c, r, hysteresisV) - common.volt(r) - own.at(place);
       if (common.known(r) && !Double.isNaN(left)) {
-        double sd = Math.hypot(SEEN_V, SEEN_BINS * stepAh * own.slopeAt(place));
+        double slope = own.slopeAt(place);
+        double sd = Math.hypot(SEEN_V, SEEN_BINS * stepAh * slope);
         double counts = Math.min(1, MOST_SDS * sd / Math.max(Double.MIN_NORMAL, Math.abs(left)));
-        double[] amp = {view.currentA()[r], view.slowCurrentA()[r]};
-        sums.observe(amp, left, counts * weight[r] / ROWS_ALIKE / (sd * sd));
+        double[] by = {view.currentA()[r], view.slowCurrentA()[r], -slope * grid.at(day, r)};
+        sums.observe(by, left, counts * weight[r] / ROWS_ALIKE / (sd * sd));
       }
     }
-    sums.prior(0, -held.ohm(), sdOhm);
-    sums.prior(1, -held.slowOhm(), sdOhm);
-    return sums.solve().value();
+    sums.prior(0, -held.ohm(), priors.ohm());
+    sums.prior(1, -held.slowOhm(), priors.ohm());
+    sums.prior(2, -perDay, priors.driftAhPerDay());
+    return sums.solve();
   }
 
   double slowOhm() {

@@ -82,6 +82,9 @@ final class ExcessLoss {
     for (BothElectrodes one : laid) {
       double weight = Math.exp(-0.5 * (one.squares() - least));
       Figure excess = one.excess(further, emptyV);
+      if (!Double.isFinite(excess.value()) || !Double.isFinite(excess.sd())) {
+        continue;
+      }
       weights += weight;
       sum += weight * excess.value();
       squares += weight * (sq(excess.value()) + sq(excess.sd()));

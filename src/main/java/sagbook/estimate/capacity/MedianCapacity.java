@@ -76,13 +76,13 @@ record MedianCapacity(ThinnedRecord record, PackDescription pack, boolean counte
   /** The same by all published pairs, where the log can tell. */
   Estimate of(StringEnds ends, CellCurve curve) {
     double unseenShare = ends.holds() ? UNSEEN_BY_ALIKE : UNSEEN_BY_OTHERS;
-    double below = unseenShare * Math.max(0, curve.visitedFromAh() - ends.emptyAh());
+    double below = unseenShare * Math.max(0, ends.usedFromAh() - ends.emptyAh());
     double above = unseenShare * Math.max(0, ends.fullAh() - curve.visitedToAh());
     return told(
         ends.fullAh() - ends.emptyAh(),
         Math.hypot(ends.sdAh(), Math.hypot(below, above)),
         ends.misfitV(),
-        ALONE_BY_ELECTRODES * (curve.sharedFromAh() - curve.visitedFromAh()));
+        ALONE_BY_ELECTRODES * Math.max(0, curve.sharedFromAh() - ends.usedFromAh()));
   }
 
   private Estimate told(double capacity, double endsSd, double misfitV, double alone) {

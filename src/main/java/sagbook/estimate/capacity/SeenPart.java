@@ -16,6 +16,12 @@ record SeenPart(EvenTable curve, double from, double shared, double to, double l
   /** Sound cells of a string stand apart by less. Common practice, no source. */
   private static final double APART = 0.02;
 
+  /** What several cells showed of a curve, without its outermost bins. */
+  static SeenPart ofSeveral(CellCurve curve, double unitAh) {
+    SeenPart all = of(curve, 0, unitAh);
+    return ofSeveral(all.curve, all.shared, all.to);
+  }
+
   /** What several cells showed, up to a place. */
   static SeenPart ofSeveral(EvenTable curve, double from, double to) {
     return new SeenPart(curve, from, from, to, 0);

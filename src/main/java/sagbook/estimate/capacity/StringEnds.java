@@ -3,6 +3,7 @@ package sagbook.estimate.capacity;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
+import sagbook.estimate.capacity.CellReading.Figure;
 import sagbook.estimate.curve.ElectrodePair;
 import sagbook.estimate.curve.HalfCells;
 import sagbook.estimate.curve.MixedPair;
@@ -18,22 +19,29 @@ import sagbook.model.Limits;
  *
  * @param fullAh place of the full cell, Ah
  * @param emptyAh place of the empty cell, Ah
+ * @param usedFromAh lowest place that was used to tell them, Ah
  * @param sdAh of what lies between, by what the pairs differ by and leave open, Ah
  * @param misfitV what they miss of what several cells showed, root mean square, V
  * @param holds whether one of them passes for the string's own
  */
-record StringEnds(double fullAh, double emptyAh, double sdAh, double misfitV, boolean holds) {
+record StringEnds(
+    double fullAh, double emptyAh, double usedFromAh, double sdAh, double misfitV, boolean holds) {
   /** A pair that is so much less likely than the likeliest says nothing. */
   private static final double LEAST_WEIGHT = 1e-6;
 
   /**
    * Lays all pairs; nothing where none will lie.
    *
-   * @param lostAh lithium that the cell which came lowest lost beyond its neighbours, Ah
+   * @param lostAh lithium that the cell which came lowest lost beyond its neighbours, Ah; where
+   *     that is not known, what it alone showed is left out
    * @param nominalAh charges are reckoned in shares of it
    */
-  static Optional<StringEnds> of(CellCurve curve, double lostAh, double nominalAh, Limits limits) {
-    SeenPart part = SeenPart.of(curve, lostAh, nominalAh);
+  static Optional<StringEnds> of(
+      CellCurve curve, Optional<Double> lostAh, double nominalAh, Limits limits) {
+    SeenPart part =
+        lostAh
+            .map(lost -> SeenPart.of(curve, lost, nominalAh))
+            .orElse(SeenPart.ofSeveral(curve, nominalAh));
     List<HalfCells> positives = HalfCells.of(Chemistry.LFP);
     List<BothElectrodes> laid =
         HalfCells.graphites().parallelStream()
@@ -52,7 +60,8 @@ record StringEnds(double fullAh, double emptyAh, double sdAh, double misfitV, bo
             .toList();
     return likely.isEmpty()
         ? Optional.empty()
-        : Optional.of(mean(likely, scale, nominalAh).reaching(laid, nominalAh, limits));
+        : Optional.of(
+            mean(likely, part.from(), scale, nominalAh).reaching(laid, nominalAh, limits));
   }
 
   /**
@@ -68,10 +77,10 @@ record StringEnds(double fullAh, double emptyAh, double sdAh, double misfitV, bo
             .max()
             .orElse(0);
     double sd = holds ? sdAh : Math.hypot(sdAh, furthestAh / 1.959964);
-    return new StringEnds(fullAh, emptyAh, sd, misfitV, holds);
+    return new StringEnds(fullAh, emptyAh, usedFromAh, sd, misfitV, holds);
   }
 
-  private static StringEnds mean(List<Likely> likely, double scale, double nominalAh) {
+  private static StringEnds mean(List<Likely> likely, double from, double scale, double nominalAh) {
     double full = mean(likely, Likely::full);
     double empty = mean(likely, Likely::empty);
     double variance =
@@ -81,7 +90,12 @@ record StringEnds(double fullAh, double emptyAh, double sdAh, double misfitV, bo
     double misfitV = Math.sqrt(mean(likely, one -> sq(one.misfitV)));
     boolean holds = likely.stream().anyMatch(Likely::holds);
     return new StringEnds(
-        full * nominalAh, empty * nominalAh, Math.sqrt(variance) * nominalAh, misfitV, holds);
+        full * nominalAh,
+        empty * nominalAh,
+        from * nominalAh,
+        Math.sqrt(variance) * nominalAh,
+        misfitV,
+        holds);
   }
 
   private static double mean(List<Likely> likely, ToDoubleFunction<Likely> of) {
@@ -100,12 +114,7 @@ record StringEnds(double fullAh, double emptyAh, double sdAh, double misfitV, bo
    * @param weight how likely it is, against the likeliest
    */
   private record Likely(
-      double weight,
-      double full,
-      double empty,
-      CellReading.Figure capacity,
-      double misfitV,
-      boolean holds) {
+      double weight, double full, double empty, Figure capacity, double misfitV, boolean holds) {
     static Likely of(BothElectrodes laid, double weight, Limits limits) {
       double fullV = limits.cellFullVoltage();
       double emptyV = limits.cellEmptyVoltage();

@@ -408,17 +408,27 @@ final class StringFit {
     return Arrays.stream(share).mapToDouble(own -> Robust.median(ofEveryRow(own))).toArray();
   }
 
-  /** Charge that the cell which came lowest lost between bottom and top, Ah. */
-  double lostByLowestAh() {
-    return Arrays.stream(states)
-        .max(Comparator.comparingDouble(StringFit::lowestAh))
-        .map(CellState::lossAh)
-        .orElse(0.0);
+  /** The cell that was furthest behind at any time, bled or not, from 0. */
+  int furthestBehind() {
+    return IntStream.range(0, states.length)
+        .boxed()
+        .max(Comparator.comparingDouble(this::furthestBehindAh))
+        .orElse(0);
   }
 
-  /** How far behind a cell is where it is furthest, Ah. */
-  private static double lowestAh(CellState s) {
-    return s.shiftAh() + Arrays.stream(s.driftAh()).max().orElse(0);
+  /** How far behind a cell was where it was furthest, Ah. */
+  private double furthestBehindAh(int c) {
+    float[] bledAh = view.bledAh()[c];
+    return states[c].shiftAh()
+        + IntStream.range(0, view.rows())
+            .mapToDouble(r -> bledAh[r] + grid.at(states[c].driftAh(), r))
+            .max()
+            .orElse(0);
+  }
+
+  /** Whether but one explanation fits a cell, and one that says where it stands. */
+  boolean plain(int c) {
+    return !strained(c) && !misread(c) && rivals(c).isEmpty();
   }
 
   /**

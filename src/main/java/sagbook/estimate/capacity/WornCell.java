@@ -45,25 +45,24 @@ record WornCell(Figure loss, Figure empty, Figure full, Figure offsetV, double m
   /**
    * As a reading of its cell.
    *
-   * @param usual the same cell read in the usual way, for how it drifts
+   * @param driftAhPerDay how it drifts
    * @param atEndAh how much further than at mid log it has drifted and bled at its end, Ah
    */
-  CellReading reading(CellReading usual, double atEndAh, double nominalAh) {
-    // The usual fit knows how sure the drift is; that it does not fit widened that for nothing.
-    double driftSd = usual.topAtEndAh().sd() / usual.misfit();
+  CellReading reading(Figure driftAhPerDay, Figure atEndAh, double nominalAh) {
     return new CellReading(
-        ah(loss, 0, 0, nominalAh),
-        ah(empty, atEndAh, driftSd, nominalAh),
-        ah(full, atEndAh, driftSd, nominalAh),
-        usual.driftAhPerDay(),
+        ah(loss, new Figure(0, 0), nominalAh),
+        ah(empty, atEndAh, nominalAh),
+        ah(full, atEndAh, nominalAh),
+        driftAhPerDay,
         offsetV,
         misfit,
         true);
   }
 
-  private static Figure ah(Figure share, double addedAh, double addedSd, double nominalAh) {
+  private static Figure ah(Figure share, Figure addedAh, double nominalAh) {
     return new Figure(
-        share.value() * nominalAh + addedAh, Math.hypot(share.sd() * nominalAh, addedSd));
+        share.value() * nominalAh + addedAh.value(),
+        Math.hypot(share.sd() * nominalAh, addedAh.sd()));
   }
 
   private static double sq(double x) {

@@ -62,7 +62,7 @@ class MedianCapacityTest {
   /** By all published pairs, of which one holds or none. */
   private static Estimate of(boolean holds, double sdAh, double seenFromAh, double sharedFromAh)
       throws InputProblem {
-    StringEnds ends = new StringEnds(0, EMPTY_AH, sdAh, 0.001, holds);
+    StringEnds ends = new StringEnds(0, EMPTY_AH, seenFromAh, sdAh, 0.001, holds);
     return median(pack()).of(ends, curve(seenFromAh, sharedFromAh));
   }
 

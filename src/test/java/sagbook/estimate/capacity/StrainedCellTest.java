@@ -107,8 +107,10 @@ class StrainedCellTest {
     return emptiest + (FULLEST - emptiest) * share;
   }
 
-  private static double volt(int c, int row, double amp) {
-    double place = charge(row) - LEVEL[c] / SIZE_AH;
+  private static double volt(int c, int row, double amp, boolean drains) {
+    double day = row / (double) ROWS_A_DAY - DAYS / 2.0;
+    double drainedAh = drains && c == WORN ? DRAIN_AH_PER_DAY * day : 0;
+    double place = charge(row) - (LEVEL[c] + drainedAh) / SIZE_AH;
     // All were level when they were last full.
     double rest =
         c == WORN
@@ -117,7 +119,10 @@ class StrainedCellTest {
     return Math.max(2.5, rest) + OHM * amp;
   }
 
-  static CapacityResult result() throws InputProblem {
+  /** What the worn cell drains beyond the others, Ah a day. */
+  private static final double DRAIN_AH_PER_DAY = 0.72;
+
+  static CapacityResult result(boolean drains) throws InputProblem {
     PackDescription pack =
         PackFile.parse(
             "pack.toml",
@@ -128,7 +133,7 @@ class StrainedCellTest {
             series_cells = 8
             nominal_capacity_ah = 100
             """);
-    ThinnedRecord record = record();
+    ThinnedRecord record = record(drains);
     List<Turn> turns = new ArrayList<>();
     for (int d = 0; d < DAYS; d++) {
       int noon = d * ROWS_A_DAY + ROWS_A_DAY / 2;
@@ -138,7 +143,7 @@ class StrainedCellTest {
     return new CapacityEstimator(record, pack, axis, OHM, Optional.of(0.1)).estimate();
   }
 
-  private static ThinnedRecord record() {
+  private static ThinnedRecord record(boolean drains) {
     int rows = DAYS * ROWS_A_DAY;
     SplittableRandom random = new SplittableRandom(11);
     double[] timeS = new double[rows];
@@ -154,7 +159,7 @@ class StrainedCellTest {
       currentA[r] = (float) amp;
       chargeAh[r] = SIZE_AH * (charge(r) - charge(0));
       for (int c = 0; c < CELLS; c++) {
-        voltageV[c][r] = (float) (volt(c, r, amp) + 0.0005 * random.nextGaussian());
+        voltageV[c][r] = (float) (volt(c, r, amp, drains) + 0.0005 * random.nextGaussian());
       }
     }
     return new ThinnedRecord(
@@ -173,12 +178,21 @@ class StrainedCellTest {
         / WornPair.charge(PAIR, USUALLY_LOST, 4.2, 3.0);
   }
 
+  private static void told(double truth, Estimate estimate, double furthest) {
+    Estimate.Known known = assertInstanceOf(Estimate.Known.class, estimate, estimate::toString);
+    assertTrue(known.low() <= truth && truth <= known.high(), known + " for " + truth);
+    assertEquals(truth, known.value(), furthest);
+  }
+
   @Test
   void aWornCellThatTheUsualFitLosesIsToldByItsGraphite() throws InputProblem {
-    double truth = truth();
-    Estimate relative = result().cells().get(WORN).relative();
-    Estimate.Known known = assertInstanceOf(Estimate.Known.class, relative, relative::toString);
-    assertTrue(known.low() <= truth && truth <= known.high(), known + " for " + truth);
-    assertEquals(truth, known.value(), 0.01);
+    told(truth(), result(false).cells().get(WORN).relative(), 0.01);
+  }
+
+  @Test
+  void oneThatAlsoDrainsThirtyMilliampsIsToldBoth() throws InputProblem {
+    CellCharge worn = result(true).cells().get(WORN);
+    told(truth(), worn.relative(), 0.02);
+    told(1000 * DRAIN_AH_PER_DAY / 24, worn.selfDischargeMilliamp(), 5);
   }
 }

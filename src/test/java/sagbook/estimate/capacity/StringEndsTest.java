@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
@@ -49,6 +50,10 @@ class StringEndsTest {
   }
 
   private static StringEnds ends(CellCurve curve, double lostAh) {
+    return ends(curve, Optional.of(lostAh));
+  }
+
+  private static StringEnds ends(CellCurve curve, Optional<Double> lostAh) {
     return StringEnds.of(curve, lostAh, NOMINAL_AH, LIMITS).orElseThrow();
   }
 
@@ -74,6 +79,27 @@ class StringEndsTest {
     double truthAh = NOMINAL_AH * WornPair.charge(pair, lost, 3.65, 2.5);
     assertTrue(ends.holds());
     assertEquals(truthAh, capacityAh(ends), 0.005 * NOMINAL_AH);
+  }
+
+  private static CellCurve tenPerCentShownByOneWornCell() {
+    ElectrodePair pair = new MixedPair(HalfCells.SAFARI_DELACOURT, HalfCells.AFSHAR_CHEN);
+    return curve(cell(pair, 0.12), cell(pair, 0.02), 2, 11, 97.6);
+  }
+
+  @Test
+  void aLossThatWasReadThreePerCentWrongHardlyMovesTheCapacity() {
+    CellCurve curve = tenPerCentShownByOneWornCell();
+    assertEquals(capacityAh(ends(curve, 10)), capacityAh(ends(curve, 13)), 0.001 * NOMINAL_AH);
+  }
+
+  @Test
+  void whatACellAloneShowedWhoseLossIsNotKnownIsLeftOut() {
+    StringEnds ends = ends(tenPerCentShownByOneWornCell(), Optional.empty());
+    assertEquals(11 + STEP_AH, ends.usedFromAh(), 1e-9);
+    ElectrodePair pair = new MixedPair(HalfCells.SAFARI_DELACOURT, HalfCells.AFSHAR_CHEN);
+    DoubleUnaryOperator several = cell(pair, 0.02);
+    StringEnds without = ends(curve(several, several, 11, 11, 97.6), Optional.empty());
+    assertEquals(capacityAh(without), capacityAh(ends), 0.001 * NOMINAL_AH);
   }
 
   /** Graphite of another maker than any that is published: between two of those. */
