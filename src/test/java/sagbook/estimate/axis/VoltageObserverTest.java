@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import sagbook.estimate.curve.ElectrodePair;
 import sagbook.evidence.ThinnedRecord;
 import sagbook.issue.InputProblem;
+import sagbook.model.Chemistry;
 import sagbook.model.PackDescription;
 import sagbook.packfile.PackFile;
 
@@ -116,8 +117,11 @@ class VoltageObserverTest {
   @Test
   void onASlopingCurveEveryRowIs() throws InputProblem {
     List<ElectrodePair> sloping = published("nmc");
-    ThinnedRecord all = VoltageObserver.of(record(), sloping, NOMINAL_AH).get(0).trusted();
+    VoltageObserver observer = VoltageObserver.of(record(), sloping, NOMINAL_AH).get(0);
+    ThinnedRecord all = observer.trusted();
     assertArrayEquals(record().voltageV(), all.voltageV());
+    assertArrayEquals(record().timeS(), all.timeS());
+    assertArrayEquals(observer.observed().chargeAh(), all.chargeAh());
   }
 
   /** Root mean square error of the made-up charge over the discharge, share of capacity. */
@@ -160,5 +164,55 @@ class VoltageObserverTest {
   @Test
   void aTableOfTheKeepersOwnIsFollowedAlone() {
     assertEquals(1, VoltageObserver.of(record(), List.of(pair), NOMINAL_AH).size());
+  }
+
+  @Test
+  void cellsOnACurveBetweenThePublishedOnesAreFollowedAlongThat() {
+    pair = new Between(published.get(0), published.get(published.size() - 1));
+    assertTrue(error(published) < 0.03);
+    assertTrue(error(published.subList(0, 1)) > 2 * error(published));
+  }
+
+  /** Half of one pair's voltage and half of another's at any charge. */
+  private record Between(ElectrodePair one, ElectrodePair other) implements ElectrodePair {
+    @Override
+    public double openCircuit(double charge) {
+      return (one.openCircuit(charge) + other.openCircuit(charge)) / 2;
+    }
+
+    @Override
+    public double positive(double y) {
+      throw new UnsupportedOperationException();
+    }
+
+    @Override
+    public double negative(double x) {
+      throw new UnsupportedOperationException();
+    }
+
+    @Override
+    public double positiveSize() {
+      return one.positiveSize();
+    }
+
+    @Override
+    public double negativeSize() {
+      return one.negativeSize();
+    }
+
+    @Override
+    public double fullPositive() {
+      return one.fullPositive();
+    }
+
+    @Override
+    public double emptyNegative() {
+      return one.emptyNegative();
+    }
+
+    @Override
+    public Chemistry chemistry() {
+      return one.chemistry();
+    }
   }
 }

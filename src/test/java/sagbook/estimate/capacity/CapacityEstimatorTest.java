@@ -237,10 +237,8 @@ class CapacityEstimatorTest {
     assertTrue(
         relative.low() <= 0.92 && 0.92 <= relative.high() && relative.isBelow(0.98),
         relative.toString());
-    assertTrue(
-        !(worn.voltageOffsetMillivolt() instanceof Estimate.Known k)
-            || (k.low() < 0 && 0 < k.high()),
-        worn.voltageOffsetMillivolt()::toString);
+    Estimate.Known error = known(worn.voltageOffsetMillivolt());
+    assertTrue(error.low() < 0 && 0 < error.high(), error::toString);
   }
 
   @Test
