@@ -19,7 +19,7 @@ import sagbook.model.Limits;
  *
  * @param fullAh place of the full cell, Ah
  * @param emptyAh place of the empty cell, Ah
- * @param usedFromAh lowest place that was used to tell them, Ah
+ * @param usedFromAh lowest place that says something of the usual cell, Ah
  * @param sdAh of what lies between, by what the pairs differ by and leave open, Ah
  * @param misfitV what they miss of what several cells showed, root mean square, V
  * @param holds whether one of them passes for the string's own
@@ -42,6 +42,7 @@ record StringEnds(
         lostAh
             .map(lost -> SeenPart.of(curve, lost, nominalAh))
             .orElse(SeenPart.ofSeveral(curve, nominalAh));
+    double fromAh = lostAh.isPresent() ? curve.visitedFromAh() : part.from() * nominalAh;
     List<HalfCells> positives = HalfCells.of(Chemistry.LFP);
     List<BothElectrodes> laid =
         HalfCells.graphites().parallelStream()
@@ -60,8 +61,7 @@ record StringEnds(
             .toList();
     return likely.isEmpty()
         ? Optional.empty()
-        : Optional.of(
-            mean(likely, part.from(), scale, nominalAh).reaching(laid, nominalAh, limits));
+        : Optional.of(mean(likely, fromAh, scale, nominalAh).reaching(laid, nominalAh, limits));
   }
 
   /**
@@ -80,7 +80,8 @@ record StringEnds(
     return new StringEnds(fullAh, emptyAh, usedFromAh, sd, misfitV, holds);
   }
 
-  private static StringEnds mean(List<Likely> likely, double from, double scale, double nominalAh) {
+  private static StringEnds mean(
+      List<Likely> likely, double fromAh, double scale, double nominalAh) {
     double full = mean(likely, Likely::full);
     double empty = mean(likely, Likely::empty);
     double variance =
@@ -92,7 +93,7 @@ record StringEnds(
     return new StringEnds(
         full * nominalAh,
         empty * nominalAh,
-        from * nominalAh,
+        fromAh,
         Math.sqrt(variance) * nominalAh,
         misfitV,
         holds);
