@@ -426,9 +426,12 @@ final class StringFit {
             .orElse(0);
   }
 
-  /** Whether but one explanation fits a cell, and one that says where it stands. */
+  /**
+   * Whether a cell is explained by where it stands. Another explanation that fits nearly as well
+   * puts its loss some per cent elsewhere, which hardly moves what its neighbours hold.
+   */
   boolean plain(int c) {
-    return !strained(c) && !misread(c) && rivals(c).isEmpty();
+    return !strained(c) && !misread(c);
   }
 
   /**
