@@ -76,7 +76,7 @@ class CheckCommandTest {
   void endsWithTheSentenceTheWeakestCellsAndWhereTheReportLies() {
     List<String> lines = check(PACK, MONTH).out().lines().toList();
     assertTrue(lines.get(0).startsWith("Cell 6 has lost capacity"), lines.toString());
-    assertTrue(lines.get(3).matches("\\s+6 {2}low capacity\\s+86\\.5 \\(8.*"), lines.get(3));
+    assertTrue(lines.get(3).matches("\\s+6 {2}low capacity\\s+86\\.3 \\(8.*"), lines.get(3));
     assertEquals(
         "Report: " + temp.resolve("report").resolve("report.html"), lines.get(lines.size() - 1));
   }
