@@ -113,6 +113,7 @@ final class CellSeasons {
 
   /** How much wider than 95 % the interval must be for one false alarm in fifty batteries. */
   private static double strict(int cells) {
-    return new NormalDistribution().inverseCumulativeProbability(1 - 0.01 / cells) / 1.959964;
+    return new NormalDistribution().inverseCumulativeProbability(1 - 0.01 / cells)
+        / Estimate.HALF_WIDTH_IN_SD;
   }
 }

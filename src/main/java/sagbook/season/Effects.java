@@ -94,7 +94,7 @@ final class Effects {
       scatter += Math.pow(month.value() - value, 2);
     }
     int n = near.size();
-    double spread = n > 1 ? 1.959964 * Math.sqrt(scatter / (n - 1) / n) : 0;
+    double spread = n > 1 ? Estimate.HALF_WIDTH_IN_SD * Math.sqrt(scatter / (n - 1) / n) : 0;
     return new Estimate.Known(
         value,
         value - Math.max(below / weights, spread),

@@ -119,7 +119,9 @@ final class CellJudge {
 
   /** Chance that the truth lies farther off on one side than a limit does. */
   private static double beyond(double limitOff, double rangeOff) {
-    return limitOff == 0 ? 0.5 : NORMAL.cumulativeProbability(-1.959964 * limitOff / rangeOff);
+    return limitOff == 0
+        ? 0.5
+        : NORMAL.cumulativeProbability(-Estimate.HALF_WIDTH_IN_SD * limitOff / rangeOff);
   }
 
   /**

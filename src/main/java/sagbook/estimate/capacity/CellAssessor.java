@@ -435,7 +435,7 @@ final class CellAssessor {
     }
     // However badly its steps place it, one that was not seen on the knee stands somewhere below. A
     // sloping curve has no knee at its top.
-    double leastAh = top - roomAh - 1.959964 * KNEE_PLACE_SD * nominalAh;
+    double leastAh = top - roomAh - Estimate.HALF_WIDTH_IN_SD * KNEE_PLACE_SD * nominalAh;
     return !byTop && traits.flat() && leastAh > 0 && sd < nominalAh
         ? behind(new BoundedNormal(at, sd, leastAh))
         : unseen();

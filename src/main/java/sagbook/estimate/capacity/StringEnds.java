@@ -8,6 +8,7 @@ import sagbook.estimate.curve.ElectrodePair;
 import sagbook.estimate.curve.HalfCells;
 import sagbook.estimate.curve.MixedPair;
 import sagbook.model.Chemistry;
+import sagbook.model.Estimate;
 import sagbook.model.Limits;
 
 /**
@@ -76,7 +77,7 @@ record StringEnds(
             .filter(Double::isFinite)
             .max()
             .orElse(0);
-    double sd = holds ? sdAh : Math.hypot(sdAh, furthestAh / 1.959964);
+    double sd = holds ? sdAh : Math.hypot(sdAh, furthestAh / Estimate.HALF_WIDTH_IN_SD);
     return new StringEnds(fullAh, emptyAh, usedFromAh, sd, misfitV, holds);
   }
 

@@ -38,6 +38,10 @@ class StrainedCellTest {
   private static final double USUALLY_LOST = 0.02;
   private static final double LOST = 0.17;
   private static final double FULLEST = 0.845;
+
+  /** What the worn cell drains beyond the others, Ah a day. */
+  private static final double DRAIN_AH_PER_DAY = 0.72;
+
   private static final double[] LEVEL = {0.3, -0.2, 0, 0.1, -0.4, 0.2, 0, -0.1};
 
   /**
@@ -119,10 +123,7 @@ class StrainedCellTest {
     return Math.max(2.5, rest) + OHM * amp;
   }
 
-  /** What the worn cell drains beyond the others, Ah a day. */
-  private static final double DRAIN_AH_PER_DAY = 0.72;
-
-  static CapacityResult result(boolean drains) throws InputProblem {
+  private static CapacityResult result(boolean drains) throws InputProblem {
     PackDescription pack =
         PackFile.parse(
             "pack.toml",
@@ -173,7 +174,7 @@ class StrainedCellTest {
         new float[0][]);
   }
 
-  static double truth() {
+  private static double truth() {
     return WornPair.charge(PAIR, USUALLY_LOST + LOST, 4.2, 3.0)
         / WornPair.charge(PAIR, USUALLY_LOST, 4.2, 3.0);
   }
