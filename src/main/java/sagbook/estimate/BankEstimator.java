@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 import sagbook.estimate.axis.ChargeAxis;
 import sagbook.estimate.capacity.CapacityResult;
 import sagbook.estimate.capacity.CellCharge;
@@ -38,14 +39,17 @@ public final class BankEstimator {
     double[] all = new double[windows.size()];
     Arrays.fill(all, 1);
     Optional<StringResponse> response = StringResponse.of(evidence.basis(), windows, all);
+    // Thermometers are judged by themselves, while the charge is being told.
+    CompletableFuture<List<TemperatureFault>> thermometers =
+        CompletableFuture.supplyAsync(
+            () -> TemperatureWatch.of(evidence.thinned(), evidence.temperatureStuckHours()));
     boolean counted = evidence.channels().hasCurrent();
     StringCharge string =
         counted
             ? StringCharge.counted(evidence, pack, response)
             : StringCharge.observed(evidence, pack);
     CapacityResult capacity = string.capacity();
-    List<TemperatureFault> temperature =
-        TemperatureWatch.of(evidence.thinned(), evidence.temperatureStuckHours());
+    List<TemperatureFault> temperature = thermometers.join();
     boolean[] trusted = new boolean[temperature.size()];
     for (int c = 0; c < trusted.length; c++) {
       trusted[c] = !(temperature.get(c) instanceof TemperatureFault.Seen);

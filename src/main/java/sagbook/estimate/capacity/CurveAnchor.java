@@ -3,6 +3,7 @@ package sagbook.estimate.capacity;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.Optional;
+import java.util.stream.Stream;
 import sagbook.estimate.curve.ElectrodePair;
 import sagbook.model.Chemistry;
 import sagbook.model.PackDescription;
@@ -85,7 +86,7 @@ record CurveAnchor(
       PackDescription pack, EvenTable curve, double fromAh, double toAh, double endAh) {
     double fullV = pack.limits().cellFullVoltage();
     double emptyV = pack.limits().cellEmptyVoltage();
-    return ElectrodePair.of(pack).stream()
+    return ElectrodePair.of(pack).parallelStream()
         .flatMap(
             pair ->
                 fit(pair, curve, fromAh, toAh, endAh, pack.nominalCapacityAh(), fullV, emptyV)
@@ -111,15 +112,11 @@ record CurveAnchor(
       double nominalAh,
       double fullV,
       double emptyV) {
-    CurveAnchor best = null;
-    for (double size : new double[] {0.9, 1.0, 1.1}) {
-      Optional<CurveAnchor> one =
-          new Fitter(pair, curve, fromAh, toAh, endAh, nominalAh, fullV, emptyV).from(size);
-      if (one.isPresent() && (best == null || one.get().misfitV < best.misfitV)) {
-        best = one.get();
-      }
-    }
-    return Optional.ofNullable(best);
+    Fitter fitter = new Fitter(pair, curve, fromAh, toAh, endAh, nominalAh, fullV, emptyV);
+    return Stream.of(0.9, 1.0, 1.1)
+        .parallel()
+        .flatMap(size -> fitter.from(size).stream())
+        .min(Comparator.comparingDouble(CurveAnchor::misfitV));
   }
 
   /** One fit. Internally all charges are shares of nominal capacity. */

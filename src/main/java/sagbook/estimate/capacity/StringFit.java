@@ -18,7 +18,10 @@ import sagbook.numeric.Robust;
  * the cells, until both stand.
  */
 final class StringFit {
-  private static final int ROUNDS = 12;
+  private static final int MOST_ROUNDS = 12;
+
+  /** Once no cell moves more than this share of capacity in a round, more rounds tell nothing. */
+  private static final double STANDS = 0.0002;
 
   /** After these, cells go half the way, since cells and curve may chase each other. */
   private static final int FREE_ROUNDS = 2;
@@ -128,21 +131,31 @@ final class StringFit {
     updateCommon();
     double[] beside = besideMedian(c -> true);
     eachCell(c -> states[c] = bestStart(c, beside[c]));
-    for (int round = 0; round < ROUNDS; round++) {
+    boolean stands = false;
+    for (int round = 0; round < MOST_ROUNDS && !stands; round++) {
       updateCommon();
       boolean free = round < FREE_ROUNDS;
+      CellState[] before = states.clone();
       eachCell(
           c -> {
             CellState settled = settled(fits[c], states[c], c);
             states[c] = free ? settled : settled.halfwayFrom(states[c]);
           });
       recentre();
-      if (round < ROUNDS - 1) {
+      stands = furthestMovedAh(before) < STANDS * nominalAh;
+      if (!stands && round < MOST_ROUNDS - 1) {
         curve = learner.pooled(curve, states, splitAh);
       }
     }
     updateCommon();
     eachCell(c -> nearestToFullAh[c] = nearestToFullAh(c));
+  }
+
+  private double furthestMovedAh(CellState[] before) {
+    return IntStream.range(0, states.length)
+        .mapToDouble(c -> states[c].movedAh(before[c]))
+        .max()
+        .orElse(0);
   }
 
   /** Cells are fitted side by side: each looks at the curve and at what all have in common only. */
@@ -175,13 +188,11 @@ final class StringFit {
     if (usual) {
       return found;
     }
-    List<Tried> all = new ArrayList<>();
-    for (Explanations.Explanation one : explanations.of(found)) {
-      CellState s = settled(one.fit(), one.start(), c);
-      if (!explanations.excluded(one.fit(), s)) {
-        all.add(new Tried(one.fit(), s, one.fit().cost(curve, s, c, common)));
-      }
-    }
+    List<Tried> all =
+        explanations.of(found).parallelStream()
+            .map(one -> tried(one, c))
+            .filter(tried -> !explanations.excluded(tried.fit, tried.state))
+            .toList();
     List<Tried> likely =
         anyOf(all, tried -> !explanations.barred(tried.fit, besideMedian)).stream()
             .sorted(Comparator.comparing(t -> explanations.strayed(t.fit, t.state)))
@@ -202,6 +213,11 @@ final class StringFit {
             .toList();
     rivals.set(c, Rival.betterThan(least, others));
     return best;
+  }
+
+  private Tried tried(Explanations.Explanation one, int c) {
+    CellState settled = settled(one.fit(), one.start(), c);
+    return new Tried(one.fit(), settled, one.fit().cost(curve, settled, c, common));
   }
 
   /**
