@@ -22,7 +22,9 @@ import sagbook.numeric.Robust;
  * another kind come in the evening, when the cells are warm, and would pass for warmth; {@code p}
  * is what windows of one charge have in common beyond the parabola. How large {@code h}, {@code p}
  * and the parabola are is learned from the log, so that none takes away from warmth what it does
- * not show. Huber weights (Huber 1964) keep odd windows from mattering.
+ * not show. Huber weights (Huber 1964) keep odd windows from mattering. Ea is that of a window's
+ * size; the answer at the pulse time, which is younger, has one of its own ({@link SlowParts}), by
+ * which it is brought to 25 °C.
  *
  * @param scale size of the string's response in each window over that at 25 °C and mid charge; 0
  *     where the window is not used
@@ -32,7 +34,7 @@ import sagbook.numeric.Robust;
  *     at least as much as before the log was asked
  * @param squaredWay square of the logarithm's way from the log's own temperature to 25 °C, by half
  *     of which the bend counts
- * @param activationEnergy at the log's own temperature, kJ/mol
+ * @param activationEnergy of the answer at the pulse time, at the log's own temperature, kJ/mol
  * @param activationEnergySd kJ/mol
  * @param chargeSlope by how much the parabola rises with charge 0 to 1, mean over the windows used
  */
@@ -126,9 +128,10 @@ record ReferenceConditions(
    *
    * @param response a first pooled response, whose shape the windows share
    * @param charge charge 0 to 1 in each window, NaN when unknown
+   * @param pulseS pulse time, s
    */
   static Optional<ReferenceConditions> fit(
-      List<ReducedWindow> windows, StringResponse response, double[] charge) {
+      List<ReducedWindow> windows, StringResponse response, double[] charge, double pulseS) {
     WindowSizes sizes = WindowSizes.of(windows, response, charge);
     int n = sizes.count();
     if (n < 1) {
@@ -172,7 +175,11 @@ record ReferenceConditions(
       }
     }
     double[] b = solution.value();
-    double way = -b[ENERGY] * own;
+    SlowParts slow = SlowParts.of(windows, response, sizes, own);
+    double beyond = slow.shareBeyondSize(response, pulseS);
+    double energy = b[ENERGY] + beyond * slow.moreKilojoule();
+    double beyondSd = beyond * slow.moreKilojouleSd();
+    double way = -energy * own;
     double level = b[LEVEL] + way + BEND / 2 * way * way;
     double[] levelBy = new double[b.length];
     levelBy[LEVEL] = 1;
@@ -188,10 +195,11 @@ record ReferenceConditions(
         new ReferenceConditions(
             scale,
             level,
-            likely.chargeNoLess().solve(rows).combinedSd(levelBy),
+            Math.hypot(
+                likely.chargeNoLess().solve(rows).combinedSd(levelBy), levelBy[ENERGY] * beyondSd),
             way * way,
-            b[ENERGY],
-            solution.sd(ENERGY),
+            energy,
+            Math.hypot(solution.sd(ENERGY), beyondSd),
             slope));
   }
 

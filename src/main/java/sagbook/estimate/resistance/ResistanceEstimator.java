@@ -121,7 +121,7 @@ public final class ResistanceEstimator {
     }
     Optional<ReferenceConditions> reference = Optional.empty();
     for (int pass = 0; pass < 2; pass++) {
-      reference = ReferenceConditions.fit(windows, response.get(), charge);
+      reference = ReferenceConditions.fit(windows, response.get(), charge, pulseS);
       if (reference.isPresent()) {
         scale = reference.get().scale();
         response = StringResponse.of(evidence.basis(), windows, scale);
@@ -130,7 +130,7 @@ public final class ResistanceEstimator {
         }
       }
     }
-    reference = ReferenceConditions.fit(windows, response.get(), charge);
+    reference = ReferenceConditions.fit(windows, response.get(), charge, pulseS);
     return assemble(pulseS, scale, response.get(), reference);
   }
 

@@ -70,7 +70,8 @@ class ReferenceConditionsTest {
     List<ReducedWindow> windows = Windows.ofDays(DAYS, celsius, size);
     double[] charge = new double[windows.size()];
     Arrays.setAll(charge, w -> chargeAt.applyAsDouble(2.0 * w));
-    return ReferenceConditions.fit(windows, Windows.response(), charge).orElseThrow();
+    return ReferenceConditions.fit(windows, Windows.response(), charge, Windows.PULSE_S)
+        .orElseThrow();
   }
 
   /** Hobs and ovens that come and go between rows make the answer look small. */

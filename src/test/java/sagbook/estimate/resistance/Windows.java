@@ -109,26 +109,45 @@ final class Windows {
       rate[0] += perS;
       rate[1 + k] = -perS;
     }
+    double[][] beyond =
+        Arrays.stream(lateS).mapToObj(late -> scaled(rate, late)).toArray(double[][]::new);
+    return windows.stream().map(window -> plus(window, beyond)).toList();
+  }
+
+  /**
+   * The same windows of two hours, one after another, whose immediate part is larger by so many ohm
+   * as told for the hours since the start.
+   */
+  static List<ReducedWindow> withImmediate(List<ReducedWindow> windows, DoubleUnaryOperator ohm) {
     List<ReducedWindow> all = new ArrayList<>();
-    for (ReducedWindow window : windows) {
-      double[][] cross = new double[lateS.length][];
-      double[] mean = new double[PARTS];
-      double[] squares = window.squares().clone();
-      for (int c = 0; c < lateS.length; c++) {
-        cross[c] = window.cross()[c].clone();
-        squares[c] +=
-            2 * lateS[c] * ReducedWindow.product(rate, cross[c], PARTS)
-                + lateS[c] * lateS[c] * window.product(rate, rate);
-        for (int i = 0; i < PARTS; i++) {
-          for (int j = 0; j < PARTS; j++) {
-            cross[c][i] += lateS[c] * window.gram()[i][j] * rate[j];
-          }
-          mean[i] += cross[c][i] / lateS.length;
-        }
-      }
-      all.add(new ReducedWindow(window.window(), window.gram(), cross, mean, squares, ROWS));
+    for (int w = 0; w < windows.size(); w++) {
+      double[] beyond = new double[PARTS];
+      beyond[0] = ohm.applyAsDouble(2.0 * w);
+      double[][] alike = new double[windows.get(w).cross().length][];
+      Arrays.fill(alike, beyond);
+      all.add(plus(windows.get(w), alike));
     }
     return all;
+  }
+
+  /** A window whose cells answer by so much more, [cell][part]. */
+  private static ReducedWindow plus(ReducedWindow window, double[][] beyond) {
+    double[][] cross = new double[beyond.length][];
+    double[] mean = new double[PARTS];
+    double[] squares = window.squares().clone();
+    for (int c = 0; c < beyond.length; c++) {
+      cross[c] = window.cross()[c].clone();
+      squares[c] +=
+          2 * ReducedWindow.product(beyond[c], cross[c], PARTS)
+              + window.product(beyond[c], beyond[c]);
+      for (int i = 0; i < PARTS; i++) {
+        for (int j = 0; j < PARTS; j++) {
+          cross[c][i] += window.gram()[i][j] * beyond[c][j];
+        }
+        mean[i] += cross[c][i] / beyond.length;
+      }
+    }
+    return new ReducedWindow(window.window(), window.gram(), cross, mean, squares, ROWS);
   }
 
   private static double[] scaled(double[] values, double factor) {
