@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.Set;
 import sagbook.issue.InputProblem;
 import sagbook.model.BankDescription;
+import sagbook.model.CapacitySource;
 import sagbook.model.Chemistry;
 import sagbook.model.CurrentSign;
 import sagbook.model.Limits;
@@ -103,7 +104,7 @@ public final class PackFile {
         chemistry,
         cells.get(),
         pack.number("nominal_capacity_ah", 0.01, 99_999).orElse(DEFAULT_CAPACITY_AH),
-        pack.has("nominal_capacity_ah"),
+        pack.has("nominal_capacity_ah") ? CapacitySource.TOLD : CapacitySource.ASSUMED,
         zone(pack),
         pack.number("bleed_resistor_ohm", 0.01, 10_000),
         sign(pack),

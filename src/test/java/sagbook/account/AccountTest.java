@@ -18,6 +18,7 @@ import sagbook.estimate.TemperatureFault;
 import sagbook.evidence.Evidence;
 import sagbook.evidence.EvidenceCollector;
 import sagbook.model.Channels;
+import sagbook.model.CapacitySource;
 import sagbook.model.Chemistry;
 import sagbook.model.Estimate;
 import sagbook.model.Limits;
@@ -168,7 +169,7 @@ class AccountTest {
             Chemistry.LFP,
             2,
             280,
-            true,
+            CapacitySource.TOLD,
             PACK.timezone(),
             Optional.of(3.3),
             Optional.empty(),
