@@ -30,8 +30,7 @@ public final class UntoldCapacity {
     double slowOhm =
         StringResponse.of(evidence.basis(), windows, all).map(StringCharge::settled).orElse(0.0);
     ChargeAxis axis =
-        AxisBuilder.build(
-            evidence.thinned(), evidence.turns(), pack.nominalCapacityAh(), slowOhm);
+        AxisBuilder.build(evidence.thinned(), evidence.turns(), pack.nominalCapacityAh(), slowOhm);
     Optional<StringSize> size = StringSize.of(evidence.thinned(), axis, slowOhm, pack);
     return size.filter(StringSize::isTold)
         .map(found -> pack.reckonedWith(found.ah(), CapacitySource.FOUND))

@@ -122,10 +122,7 @@ public final class CapacityEstimator {
     boolean shares = !counted && pack.capacitySource() == CapacitySource.ASSUMED;
     this.rows =
         StringView.of(
-            shares ? record.withoutBleed() : record,
-            axis.chargeAh(),
-            nominalAh,
-            pack.bleedOhm());
+            shares ? record.withoutBleed() : record, axis.chargeAh(), nominalAh, pack.bleedOhm());
     // Within one bin the curve can't tell rows apart.
     this.view = rows.of(RowGroups.of(record, axis.chargeAh(), nominalAh / CURVE_BINS));
     this.grid = TimeGrid.over(view.day());

@@ -51,7 +51,9 @@ public record StringSize(double ah, double lowAh, double highAh) {
   /** Neighbouring points share their misfit: about one in five is independent. */
   private static final double INDEPENDENT = POINTS / 5.0;
 
-  /** What a curve of another maker may be off by, V, and along the charge, share of what was seen. */
+  /**
+   * What a curve of another maker may be off by, V, and along the charge, share of what was seen.
+   */
   private static final double CURVE_V = 0.004;
 
   private static final double CURVE_PLACE = 0.012;
