@@ -16,6 +16,7 @@ import sagbook.estimate.response.ReducedWindow;
 import sagbook.estimate.response.StringResponse;
 import sagbook.estimate.temperature.TemperatureWatch;
 import sagbook.evidence.Evidence;
+import sagbook.model.CapacitySource;
 import sagbook.model.Chemistry;
 import sagbook.model.Estimate;
 import sagbook.model.PackDescription;
@@ -87,6 +88,15 @@ public final class BankEstimator {
     ChargeAxis axis = string.axis();
     if (pack.openCircuit().isPresent()) {
       remarks.add(WORDS.say("remark.table"));
+    }
+    if (!pack.isCapacityTold()) {
+      String key =
+          !counted
+              ? "remark.capacity.shares"
+              : pack.capacitySource() == CapacitySource.FOUND
+                  ? "remark.capacity.found"
+                  : "remark.capacity.unknown";
+      remarks.add(WORDS.say(key, Words.fixed(pack.nominalCapacityAh(), 0)));
     }
     if (!counted) {
       remarks.add(WORDS.say("remark.no-current"));

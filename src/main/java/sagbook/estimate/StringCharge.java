@@ -82,7 +82,7 @@ record StringCharge(
    * Settled response, ohm. Response only grows with time; where few steps leave its slow part
    * undetermined, what was reached earlier is the least it can be.
    */
-  private static double settled(StringResponse response) {
+  static double settled(StringResponse response) {
     double most = 0;
     for (double ageS : new double[] {10, 60, SETTLED_S}) {
       most = Math.max(most, response.at(ageS));

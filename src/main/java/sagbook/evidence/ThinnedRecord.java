@@ -39,4 +39,10 @@ public record ThinnedRecord(
   public boolean hasBleed() {
     return bleedFraction.length > 0;
   }
+
+  /** The same record as if bleeding had not been logged. */
+  public ThinnedRecord withoutBleed() {
+    return new ThinnedRecord(
+        timeS, seconds, segment, currentA, chargeAh, voltageV, temperatureC, new float[0][]);
+  }
 }

@@ -11,8 +11,9 @@ import java.util.Optional;
  * @param name the keeper's own name for it
  * @param chemistry of all cells
  * @param seriesCells cells in series in each bank, 2 to 32
- * @param nominalCapacityAh what the cell maker's sheet says for one place in the string, Ah
- * @param isCapacityTold whether the keeper told it
+ * @param nominalCapacityAh what the cell maker's sheet says for one place in the string, Ah; where
+ *     that was not told, what is reckoned with instead
+ * @param capacitySource which of both it is
  * @param timezone for logs whose clock has no offset
  * @param bleedResistorOhm what a board bleeds a cell through; empty when not told
  * @param currentSign as told; empty means it is detected from the logs
@@ -29,7 +30,7 @@ public record PackDescription(
     Chemistry chemistry,
     int seriesCells,
     double nominalCapacityAh,
-    boolean isCapacityTold,
+    CapacitySource capacitySource,
     ZoneId timezone,
     Optional<Double> bleedResistorOhm,
     Optional<CurrentSign> currentSign,
@@ -47,6 +48,31 @@ public record PackDescription(
   /** What a board bleeds a cell through, as told or as usual, ohm. */
   public double bleedOhm() {
     return bleedResistorOhm.orElse(USUAL_BLEED_OHM);
+  }
+
+  /** Whether the keeper told the nominal capacity. */
+  public boolean isCapacityTold() {
+    return capacitySource == CapacitySource.TOLD;
+  }
+
+  /** The same pack reckoned with a capacity that the keeper did not tell, Ah. */
+  public PackDescription reckonedWith(double capacityAh, CapacitySource source) {
+    return new PackDescription(
+        name,
+        chemistry,
+        seriesCells,
+        capacityAh,
+        source,
+        timezone,
+        bleedResistorOhm,
+        currentSign,
+        limits,
+        rules,
+        spareCapacityAh,
+        spareResistanceMilliohm,
+        openCircuit,
+        banks,
+        logs);
   }
 
   /** The bank's name when the pack description names none. */
@@ -74,7 +100,7 @@ public record PackDescription(
         chemistry,
         seriesCells,
         nominalCapacityAh,
-        true,
+        CapacitySource.TOLD,
         zone,
         Optional.empty(),
         Optional.empty(),

@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.Set;
 import sagbook.issue.InputProblem;
 import sagbook.model.BankDescription;
+import sagbook.model.CapacitySource;
 import sagbook.model.Chemistry;
 import sagbook.model.CurrentSign;
 import sagbook.model.Limits;
@@ -28,8 +29,8 @@ import sagbook.wording.Words;
  * name = "House battery"       # needed: heads the report
  * chemistry = "lfp"            # needed: lfp, nmc, nca or lco
  * series_cells = 16            # needed: 2 to 32
- * nominal_capacity_ah = 280    # default 100; distances along the charge axis are reckoned
- *                              # in shares of it, so give it
+ * nominal_capacity_ah = 280    # distances along the charge axis are reckoned in shares of
+ *                              # it, so give it; else the string's own size, where that shows
  * timezone = "Europe/Lisbon"   # default Etc/UTC: the one zone without a surprise; for clocks
  *                              # without offset
  * bleed_resistor_ohm = 3.3     # default 3.3, where bleeding is logged
@@ -103,7 +104,7 @@ public final class PackFile {
         chemistry,
         cells.get(),
         pack.number("nominal_capacity_ah", 0.01, 99_999).orElse(DEFAULT_CAPACITY_AH),
-        pack.has("nominal_capacity_ah"),
+        pack.has("nominal_capacity_ah") ? CapacitySource.TOLD : CapacitySource.ASSUMED,
         zone(pack),
         pack.number("bleed_resistor_ohm", 0.01, 10_000),
         sign(pack),

@@ -11,6 +11,7 @@ import sagbook.account.BalancingAccount;
 import sagbook.account.StressAccount;
 import sagbook.estimate.BankEstimates;
 import sagbook.estimate.BankEstimator;
+import sagbook.estimate.UntoldCapacity;
 import sagbook.evidence.Evidence;
 import sagbook.evidence.EvidenceCollector;
 import sagbook.issue.InputProblem;
@@ -18,6 +19,7 @@ import sagbook.logfile.LogFolder;
 import sagbook.logfile.OpenedLogs;
 import sagbook.logfile.ReadReport;
 import sagbook.logfile.ReadRequest;
+import sagbook.model.CapacitySource;
 import sagbook.model.PackDescription;
 import sagbook.record.BankResult;
 import sagbook.record.CheckResult;
@@ -45,7 +47,8 @@ public final class Check {
    */
   public static CheckResult run(
       ReadRequest request, String softwareVersion, Consumer<String> progress) throws InputProblem {
-    PackDescription pack = request.pack();
+    PackDescription told = request.pack();
+    PackDescription reckoned = told;
     progress.accept(WORDS.say("progress.looking"));
     OpenedLogs logs = LogFolder.open(request);
     Map<String, InputFile> inputs = new LinkedHashMap<>();
@@ -54,7 +57,7 @@ public final class Check {
       progress.accept(WORDS.say("progress.reading", bank));
       EvidenceCollector collector =
           new EvidenceCollector(
-              logs.channels(bank), pack.limits(), pack.nominalCapacityAh(), pack.bleedOhm());
+              logs.channels(bank), told.limits(), told.nominalCapacityAh(), told.bleedOhm());
       ReadReport reading = logs.read(bank, collector);
       note(reading, inputs);
       Evidence evidence = collector.finish();
@@ -62,6 +65,10 @@ public final class Check {
         throw InputProblem.input("problem.log.hour", InputProblem.quoted(bank));
       }
       progress.accept(WORDS.say("progress.estimating", bank));
+      PackDescription pack = UntoldCapacity.reckoned(evidence, told);
+      // Banks of one battery are alike; what is said of the battery as a whole goes by the first
+      // whose log shows a size.
+      reckoned = reckoned.capacitySource() == CapacitySource.ASSUMED ? pack : reckoned;
       BankEstimates estimates = BankEstimator.estimate(evidence, pack);
       Prospect prospect =
           new WhatIf(
@@ -93,7 +100,7 @@ public final class Check {
               reading.sentences(),
               reading.channels()));
     }
-    return new CheckResult(softwareVersion, pack, List.copyOf(inputs.values()), banks);
+    return new CheckResult(softwareVersion, reckoned, List.copyOf(inputs.values()), banks);
   }
 
   private static void note(ReadReport reading, Map<String, InputFile> inputs) {

@@ -17,6 +17,7 @@ import sagbook.estimate.CellEstimates;
 import sagbook.estimate.TemperatureFault;
 import sagbook.evidence.Evidence;
 import sagbook.evidence.EvidenceCollector;
+import sagbook.model.CapacitySource;
 import sagbook.model.Channels;
 import sagbook.model.Chemistry;
 import sagbook.model.Estimate;
@@ -168,7 +169,7 @@ class AccountTest {
             Chemistry.LFP,
             2,
             280,
-            true,
+            CapacitySource.TOLD,
             PACK.timezone(),
             Optional.of(3.3),
             Optional.empty(),

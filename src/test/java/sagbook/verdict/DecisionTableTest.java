@@ -17,6 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.MethodSource;
+import sagbook.model.CapacitySource;
 import sagbook.model.Chemistry;
 import sagbook.model.Estimate;
 import sagbook.model.Finding;
@@ -166,7 +167,7 @@ class DecisionTableTest {
             p.chemistry(),
             p.seriesCells(),
             p.nominalCapacityAh(),
-            false,
+            CapacitySource.ASSUMED,
             p.timezone(),
             p.bleedResistorOhm(),
             p.currentSign(),
@@ -332,7 +333,7 @@ class DecisionTableTest {
         p.chemistry(),
         p.seriesCells(),
         p.nominalCapacityAh(),
-        true,
+        CapacitySource.TOLD,
         p.timezone(),
         p.bleedResistorOhm(),
         p.currentSign(),

@@ -103,6 +103,11 @@ record BothElectrodes(ElectrodePair pair, SeenPart part, NonlinearFit fit, doubl
     return new BothElectrodes(pair, part, fit, squares);
   }
 
+  /** Size of the positive electrode over that of a usual new cell that holds the unit of charge. */
+  double size() {
+    return fit.value()[POSITIVE_SIZE] / pair.positiveSize();
+  }
+
   /** Whether the curve may be that of such cells. */
   boolean mayHold() {
     return squares < MOST_SQUARES;

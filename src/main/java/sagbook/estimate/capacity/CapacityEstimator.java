@@ -7,6 +7,7 @@ import java.util.stream.IntStream;
 import sagbook.estimate.axis.AxisBuilder;
 import sagbook.estimate.axis.ChargeAxis;
 import sagbook.evidence.ThinnedRecord;
+import sagbook.model.CapacitySource;
 import sagbook.model.Chemistry;
 import sagbook.model.Estimate;
 import sagbook.model.PackDescription;
@@ -117,7 +118,11 @@ public final class CapacityEstimator {
         wanderAhInADay
             .map(day -> Math.hypot(COUNTED_AXIS_SD * nominalAh, AXIS_WANDERS * BRIDGED * day))
             .orElse(AXIS_WANDERS * axisWithinDaySd() * nominalAh);
-    this.rows = StringView.of(record, axis.chargeAh(), nominalAh, pack.bleedOhm());
+    // Bled ampere-hours have no place on an axis that is no ampere-hours.
+    boolean shares = !counted && pack.capacitySource() == CapacitySource.ASSUMED;
+    this.rows =
+        StringView.of(
+            shares ? record.withoutBleed() : record, axis.chargeAh(), nominalAh, pack.bleedOhm());
     // Within one bin the curve can't tell rows apart.
     this.view = rows.of(RowGroups.of(record, axis.chargeAh(), nominalAh / CURVE_BINS));
     this.grid = TimeGrid.over(view.day());
@@ -183,7 +188,11 @@ public final class CapacityEstimator {
                 .or(() -> anchor.map(CurveAnchor::fullAh))
                 .orElse(split.presumedFullAh())
             : split.presumedFullAh();
-    return new CapacityResult(median, fullAh, median.find().orElse(nominalAh), cells);
+    CapacityResult result =
+        new CapacityResult(median, fullAh, median.find().orElse(nominalAh), cells);
+    return counted && pack.capacitySource() == CapacitySource.ASSUMED
+        ? result.withoutShares(WORDS.say("unknown.no-size"))
+        : result;
   }
 
   /** Both ends by all published pairs, where the log can tell them. */

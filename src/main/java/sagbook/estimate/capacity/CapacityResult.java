@@ -17,6 +17,23 @@ public record CapacityResult(
     cells = List.copyOf(cells);
   }
 
+  /** The same without all that is a share of a capacity, which nobody knows. */
+  CapacityResult withoutShares(String reason) {
+    Estimate unknown = Estimate.unknown(reason);
+    List<CellCharge> others =
+        cells.stream()
+            .map(
+                cell ->
+                    new CellCharge(
+                        unknown,
+                        unknown,
+                        unknown,
+                        cell.selfDischargeMilliamp(),
+                        cell.voltageOffsetMillivolt()))
+            .toList();
+    return new CapacityResult(unknown, fullAh, spanAh, others);
+  }
+
   /** Whether the size of any cell is told. */
   public boolean tellsSizes() {
     return cells.stream().anyMatch(cell -> cell.relative() instanceof Estimate.Known);

@@ -97,7 +97,13 @@ public final class ReportPage {
             "fact.cells",
             words.say(
                 "fact.cells.value", Integer.toString(result.pack().seriesCells()), chemistry)),
-        fact("fact.nominal", Numbers.with(Numbers.plain(result.pack().nominalCapacityAh()), "Ah")),
+        fact(
+            switch (result.pack().capacitySource()) {
+              case TOLD -> "fact.nominal";
+              case FOUND -> "fact.nominal.found";
+              case ASSUMED -> "fact.nominal.assumed";
+            },
+            Numbers.with(Numbers.plain(result.pack().nominalCapacityAh()), "Ah")),
         fact("fact.log", log));
   }
 
