@@ -42,4 +42,29 @@ final class IntervalCounts {
     }
     return sum;
   }
+
+  /** What those that were no longer than this take together, give or take a twentieth, s. */
+  double secondsUpTo(double longestS) {
+    double sum = 0;
+    for (int i = 0; i <= bin(longestS); i++) {
+      sum += count[i] * length(i);
+    }
+    return sum;
+  }
+
+  private static double length(int bin) {
+    return SHORTEST_S * Math.exp(bin * STEP);
+  }
+
+  /** The length below which a share of them lies, give or take a twentieth; NaN without any. */
+  double quantile(double share) {
+    long below = 0;
+    for (int i = 0; i < BINS; i++) {
+      below += count[i];
+      if (below > share * total) {
+        return length(i);
+      }
+    }
+    return Double.NaN;
+  }
 }

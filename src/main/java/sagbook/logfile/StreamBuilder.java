@@ -58,7 +58,7 @@ final class StreamBuilder {
       return merger;
     }
     double holdS = group.isChangeOnly() ? logs.holdS() : 0;
-    return new SweepGatherer(merger, slots, group.largest().rhythm().shortIntervalS(), holdS);
+    return new SweepGatherer(merger, slots, group.largest().rhythm().sweepS(), holdS);
   }
 
   /** Rows that were merged into another row of the same time. */

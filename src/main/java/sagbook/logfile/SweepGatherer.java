@@ -11,12 +11,6 @@ import sagbook.issue.InputProblem;
  * given age.
  */
 final class SweepGatherer implements RowStream {
-  /** A sweep is shorter than this share of the short time between two values of a cell. */
-  private static final double SWEEP_SHARE = 0.6;
-
-  /** What changes in one sweep is written within this time. */
-  private static final double MOST_SWEEP_OF_CHANGES_S = 2;
-
   private final RowStream in;
   private final double sweepS;
   private final double holdS;
@@ -25,11 +19,15 @@ final class SweepGatherer implements RowStream {
   private final double[] heldSinceS;
   private boolean hasAhead;
 
-  /** With {@code holdS} of 0, nothing is held and every cell comes in every sweep. */
-  SweepGatherer(RowStream in, Slots slots, double intervalS, double holdS) {
+  /**
+   * Gathers a log.
+   *
+   * @param sweepS longest time from the first to the last value of a sweep, s
+   * @param holdS how long a value holds, s; with 0, every cell comes in every sweep
+   */
+  SweepGatherer(RowStream in, Slots slots, double sweepS, double holdS) {
     this.in = in;
-    double sweep = Double.isNaN(intervalS) ? 0 : SWEEP_SHARE * intervalS;
-    this.sweepS = holdS > 0 ? Math.min(sweep, MOST_SWEEP_OF_CHANGES_S) : sweep;
+    this.sweepS = sweepS;
     this.holdS = holdS;
     this.ahead = new Row(slots);
     this.heldValue = new double[slots.count()];
