@@ -181,7 +181,16 @@ public final class CapacityEstimator {
         ends.map(e -> capacity.of(e, fit.curve()))
             .orElseGet(() -> capacity.of(anchor, fit.curve()));
     List<CellCharge> cells =
-        new CellAssessor(fit, readings, median, pack, view.days(), counted, fast).cells();
+        new CellAssessor(
+                fit,
+                readings,
+                UnloggedBleeding.of(record, pack),
+                median,
+                pack,
+                view.days(),
+                counted,
+                fast)
+            .cells();
     double fullAh =
         topSeen
             ? ends.map(StringEnds::fullAh)

@@ -122,6 +122,7 @@ final class CellAssessor {
 
   private final StringFit fit;
   private final CellReading[] readings;
+  private final List<UnloggedBleeding> bleeding;
   private final Estimate median;
   private final CurveTraits traits;
   private final double nominalAh;
@@ -141,6 +142,7 @@ final class CellAssessor {
    * An assessor of one bank.
    *
    * @param readings one a cell
+   * @param bleeding what each board may have bled, one a cell
    * @param median capacity of the median cell
    * @param days length of the log, days
    * @param counted whether the current was logged
@@ -149,6 +151,7 @@ final class CellAssessor {
   CellAssessor(
       StringFit fit,
       CellReading[] readings,
+      List<UnloggedBleeding> bleeding,
       Estimate median,
       PackDescription pack,
       double days,
@@ -156,6 +159,7 @@ final class CellAssessor {
       boolean fast) {
     this.fit = fit;
     this.readings = readings;
+    this.bleeding = bleeding;
     this.median = median;
     this.traits = CurveTraits.of(pack.chemistry());
     this.nominalAh = pack.nominalCapacityAh();
@@ -185,7 +189,7 @@ final class CellAssessor {
       CellReading reading = readings[c];
       if (!onOneCurve) {
         Estimate apart = Estimate.unknown(WORDS.say("unknown.no-current.apart"));
-        all.add(new CellCharge(apart, apart, apart, selfDischarge(reading, medianDrift), apart));
+        all.add(new CellCharge(apart, apart, apart, selfDischarge(c, medianDrift), apart));
         continue;
       }
       boolean misfit = reading.misfit() > (counted ? MOST_MISFIT : MOST_MISFIT_MADE_UP);
@@ -194,7 +198,7 @@ final class CellAssessor {
       boolean strained = !reading.worn() && fit.strained(c);
       if (strained || misfit || misreadBehind) {
         Estimate unlike = Estimate.unknown(WORDS.say("unknown.unlike"));
-        Estimate drain = selfDischarge(reading, medianDrift);
+        Estimate drain = selfDischarge(c, medianDrift);
         all.add(new CellCharge(unlike, unlike, unlike, drain, unlike));
         continue;
       }
@@ -223,7 +227,7 @@ final class CellAssessor {
               downTo(capacity(loss, lossSd), capacity(furtherAh, furtherSd)),
               downTo(relative(loss, lossSd), relative(furtherAh, furtherSd)),
               offset(c, reading, kneeSd, medianTop, medianLoss, medianOffset),
-              selfDischarge(reading, medianDrift),
+              selfDischarge(c, medianDrift),
               Rival.reach(
                   voltageOffset(reading, loss, lossSd, medianTop, medianOffset),
                   rivals,
@@ -503,19 +507,25 @@ final class CellAssessor {
     return Math.max(0, 1 - fit.seenAh() / nominalAh);
   }
 
-  private Estimate selfDischarge(CellReading reading, double medianDrift) {
+  private Estimate selfDischarge(int c, double medianDrift) {
     if (!counted || days < 5) {
       return Estimate.unknown(
           counted ? WORDS.say("unknown.five-days") : WORDS.say("unknown.no-current.drain"));
     }
-    double perDay = reading.driftAhPerDay().value() - medianDrift;
-    double sd = Math.hypot(reading.driftAhPerDay().sd(), 0.0015 * nominalAh / days);
+    CellReading.Figure drift = readings[c].driftAhPerDay();
+    double perDay = drift.value() - medianDrift;
+    double sd = Math.hypot(drift.sd(), 0.0015 * nominalAh / days);
     double milliamp = perDay * 1000 / 24;
     double milliampSd = sd * 1000 / 24;
     if (!(milliampSd < 40 * nominalAh / 280) || (!topSeen && milliampSd > 20 * nominalAh / 280)) {
       return Estimate.unknown(WORDS.say("unknown.drain"));
     }
-    return Estimate.of(milliamp, milliampSd);
+    // What a board bled is taken for a drain, and a drain that the others' boards match for none.
+    double half = Estimate.HALF_WIDTH_IN_SD * milliampSd;
+    double fromBoard = bleeding.get(c).mostAh() / days * 1000 / 24;
+    double hidden = -bleeding.get(c).leastAh() / days * 1000 / 24;
+    return new Estimate.Known(
+        milliamp, milliamp - Math.hypot(half, fromBoard), milliamp + Math.hypot(half, hidden));
   }
 
   private static double sq(double x) {
