@@ -16,6 +16,7 @@ import sagbook.model.Channels;
  * @param thinned about one row a minute
  * @param basis the functions of time that the step response is built of
  * @param steps sums for the step response, window by window
+ * @param onsets how soon the cells follow steps, some days in each; empty without a current
  * @param edges a few of the cleanest current steps, to be shown
  * @param turns ends of charge and of discharge, in time order
  * @param stress what the cells went through
@@ -32,6 +33,7 @@ public record Evidence(
     ThinnedRecord thinned,
     ResponseBasis basis,
     List<StepWindow> steps,
+    List<Onset> onsets,
     List<Edge> edges,
     List<Turn> turns,
     Stress stress,
@@ -39,6 +41,7 @@ public record Evidence(
 
   public Evidence {
     steps = List.copyOf(steps);
+    onsets = List.copyOf(onsets);
     edges = List.copyOf(edges);
     turns = List.copyOf(turns);
   }

@@ -91,6 +91,7 @@ public final class EvidenceCollector implements SampleSink {
         record,
         steps.basis(),
         steps.finish(),
+        steps.onsets(),
         edges.finish(),
         Turns.of(record),
         stress.finish(record, bleedResistorOhm),

@@ -15,7 +15,7 @@ import java.util.Arrays;
  */
 public record ResponseBasis(double[] tauS) {
   /** From this time between rows on, it does not matter when a board was read, s. */
-  static final double SLOW_CADENCE_S = 30;
+  public static final double SLOW_CADENCE_S = 30;
 
   /** Time constants, s: any between two of them is followed closely. */
   private static final double[] ALL_S = {2.5, 5, 10, 20, 40, 80, 160, 320, 640};

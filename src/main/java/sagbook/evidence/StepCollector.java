@@ -81,6 +81,7 @@ final class StepCollector {
   private final double[] y;
   private final boolean[] valid;
   private StepWindowBuilder window;
+  private OnsetSums onsets;
 
   StepCollector(Channels channels, double nominalAh) {
     this.channels = channels;
@@ -90,6 +91,7 @@ final class StepCollector {
     valid = new boolean[cells];
     history = new StepHistory(2, cells, basis.size());
     window = new StepWindowBuilder(basis, cells);
+    onsets = new OnsetSums(cells, basis.size());
   }
 
   void start(double cadenceS) {
@@ -98,6 +100,7 @@ final class StepCollector {
     state = new double[basis.size()];
     x = new double[basis.size()];
     window = new StepWindowBuilder(basis, cells);
+    onsets = new OnsetSums(cells, basis.size());
     // A sweep over all boards takes a second or two: of no account beside half a minute.
     guardRows = cadenceS < ResponseBasis.SLOW_CADENCE_S ? 1 : 0;
     spans =
@@ -176,6 +179,24 @@ final class StepCollector {
     for (int span : spans) {
       around(span);
     }
+    if (channels.hasCurrent()) {
+      onset(block.timeS()[r]);
+    }
+  }
+
+  /** Observes how soon the cells follow a step that stands alone, some level rows back. */
+  private void onset(double timeS) {
+    int after = levelRows;
+    if (history.rows() < after + levelRows + 2) {
+      return;
+    }
+    double step = Math.abs(history.step(after));
+    double quiet = QUIET * step;
+    if (step > threshold
+        && history.changes(0, after - 1, quiet) == 0
+        && history.changes(after + 1, after + levelRows, quiet) == 0) {
+      onsets.take(history, after + 1, timeS);
+    }
   }
 
   private void advance(double now, double dt) {
@@ -234,13 +255,17 @@ final class StepCollector {
     }
     mean /= heard;
     for (int c = 0; c < cells; c++) {
-      // A reading far off its neighbours is a glitch of one board, not an answer to the load.
-      if (!valid[c] || Math.abs(y[c] - mean) > 3 * Math.abs(mean) + 0.012) {
+      if (!valid[c] || !likeTheMean(y[c], mean)) {
         valid[c] = false;
         y[c] = mean;
       }
     }
     window.observe(x, y, valid, alone);
+  }
+
+  /** A reading far off its neighbours is a glitch of one board, not an answer to the load. */
+  static boolean likeTheMean(double answer, double mean) {
+    return Math.abs(answer - mean) <= 3 * Math.abs(mean) + 0.012;
   }
 
   /**
@@ -257,5 +282,10 @@ final class StepCollector {
   /** Windows of all steps, or of those that stand alone; call once, at the end. */
   List<StepWindow> finish() {
     return window.finish();
+  }
+
+  /** How soon the cells follow steps that stand alone; empty without a current. */
+  List<Onset> onsets() {
+    return onsets.finish();
   }
 }

@@ -74,6 +74,7 @@ final class InventedMonth {
         List.of(),
         List.of(),
         List.of(),
+        List.of(),
         new Stress(
             0, nothing, nothing, nothing, nothing, none, none, unknown, unknown, none, none, none,
             unknown, unknown, unknown, unknown, nothing),
@@ -102,6 +103,7 @@ final class InventedMonth {
         0,
         thinned,
         new ResponseBasis(new double[] {4, 20}),
+        List.of(),
         List.of(),
         List.of(edge()),
         turns(),

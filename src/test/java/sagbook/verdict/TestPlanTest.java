@@ -55,6 +55,7 @@ class TestPlanTest {
         none.thinned(),
         none.basis(),
         squares == 0 ? List.of() : List.of(window(squares)),
+        none.onsets(),
         none.edges(),
         turns,
         new Situation("").stress(),

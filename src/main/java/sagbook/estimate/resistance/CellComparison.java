@@ -55,12 +55,6 @@ record CellComparison(List<Parts> held, List<Parts> told, double stringSd, doubl
   private static final int PARAMETERS = 3;
 
   /**
-   * How much later or earlier than the others a cell is read, s: a sweep over all boards takes a
-   * second or two. Common practice, no source.
-   */
-  static final double DELAY_S = 0.5;
-
-  /**
    * By what share of the string's resistance joints differ where none is bad: half of them by less.
    * Common practice, no source.
    */
@@ -126,6 +120,7 @@ record CellComparison(List<Parts> held, List<Parts> told, double stringSd, doubl
                   observe(
                       used.windows().get(w),
                       used.drive().parts(response, used.scale()[w], w),
+                      used.drive().beyond(response, used.scale()[w]),
                       used.weight()[w] * precision,
                       sums,
                       string));
@@ -159,7 +154,12 @@ record CellComparison(List<Parts> held, List<Parts> told, double stringSd, doubl
     }
 
     private static void observe(
-        ReducedWindow window, double[][] map, double precision, Ridge[] sums, Ridge string) {
+        ReducedWindow window,
+        double[][] map,
+        double[][] beyond,
+        double precision,
+        Ridge[] sums,
+        Ridge string) {
       Ridge common = new Ridge(PARAMETERS);
       for (int a = 0; a < PARAMETERS; a++) {
         for (int b = 0; b <= a; b++) {
@@ -178,6 +178,9 @@ record CellComparison(List<Parts> held, List<Parts> told, double stringSd, doubl
           double lessMean =
               ReducedWindow.product(map[a], cross, cross.length)
                   - ReducedWindow.product(map[a], mean, mean.length);
+          if (beyond.length > 0) {
+            lessMean -= window.product(map[a], beyond[c]);
+          }
           sums[c].addRight(a, precision * (window.product(map[a], map[0]) + lessMean));
         }
       }

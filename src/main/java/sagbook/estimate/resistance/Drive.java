@@ -21,8 +21,16 @@ import sagbook.numeric.Robust;
  * @param fadingSeen whether rows are close enough for a joint's fading to show
  * @param cold logarithm of how much larger the string's response is in each window than at 25 °C,
  *     by the usual law; NaN where no temperature was logged, 0 with current
+ * @param asideSd prior width of what stands beside scale and joint: a delay, s, or the curve's
+ *     share
  */
-record Drive(double[] joint, double[] curve, double leastSd, boolean fadingSeen, double[] cold) {
+record Drive(
+    double[] joint,
+    double[] curve,
+    double leastSd,
+    boolean fadingSeen,
+    double[] cold,
+    double asideSd) {
   /**
    * Time constant of the fading, s, beside the minute or two between the rows that are compared.
    * Common practice, no source.
@@ -69,9 +77,14 @@ record Drive(double[] joint, double[] curve, double leastSd, boolean fadingSeen,
   private static final double USUAL_CELSIUS = 25;
 
   /** In a log with current: what a joint adds is there at once and stays. */
-  static Drive current(int windows, ResponseBasis basis) {
+  static Drive current(int windows, StringResponse response) {
     return new Drive(
-        immediate(basis), new double[0], LEAST_SD_BY_CURRENT, true, new double[windows]);
+        immediate(response.basis()),
+        new double[0],
+        LEAST_SD_BY_CURRENT,
+        true,
+        new double[windows],
+        response.lag().beyondSdS());
   }
 
   /** Without current, by the usual temperature law, as a month without current tells none. */
@@ -87,7 +100,7 @@ record Drive(double[] joint, double[] curve, double leastSd, boolean fadingSeen,
                 celsius ->
                     ReferenceConditions.PRIOR_KILOJOULE * ReferenceConditions.perKilojoule(celsius))
             .toArray();
-    return new Drive(joint, curve, LEAST_SD_BY_VOLTAGE, fadingSeen, cold);
+    return new Drive(joint, curve, LEAST_SD_BY_VOLTAGE, fadingSeen, cold, CURVE_SD);
   }
 
   private boolean isVoltage() {
@@ -112,7 +125,7 @@ record Drive(double[] joint, double[] curve, double leastSd, boolean fadingSeen,
   /** The same from a window on. */
   Drive from(int first) {
     return new Drive(
-        joint, curve, leastSd, fadingSeen, Arrays.copyOfRange(cold, first, cold.length));
+        joint, curve, leastSd, fadingSeen, Arrays.copyOfRange(cold, first, cold.length), asideSd);
   }
 
   /**
@@ -149,11 +162,6 @@ record Drive(double[] joint, double[] curve, double leastSd, boolean fadingSeen,
    */
   double looseJointSd(double joint) {
     return Math.hypot(CellComparison.JOINTS_DIFFER, LOOSE_JOINT * joint);
-  }
-
-  /** Prior width of what stands beside scale and joint: a delay, s, or the curve's share. */
-  double asideSd() {
-    return isVoltage() ? CURVE_SD : CellComparison.DELAY_S;
   }
 
   /** By how much the slow part may be wrong for the shape of the fading, standard deviation. */
@@ -221,6 +229,18 @@ record Drive(double[] joint, double[] curve, double leastSd, boolean fadingSeen,
     return new double[][] {
       shape, times(Double.isNaN(cold[window]) ? 1 : Math.exp(-cold[window]), joint), aside
     };
+  }
+
+  /**
+   * What each cell shows beyond the others, as a combination of the basis, for being read later
+   * than they are by as much as the rows tell; empty where they don't.
+   *
+   * @param scale size of the string's response there
+   */
+  double[][] beyond(StringResponse response, double scale) {
+    return Arrays.stream(response.lag().beyondS())
+        .mapToObj(lateS -> response.grownBy(lateS, scale))
+        .toArray(double[][]::new);
   }
 
   private static double[] times(double factor, double[] values) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
+import sagbook.estimate.response.ReadLag;
 import sagbook.estimate.response.ReducedWindow;
 import sagbook.estimate.response.StringResponse;
 import sagbook.evidence.Evidence;
@@ -131,7 +132,8 @@ public final class ResistanceEstimator {
       }
     }
     reference = ReferenceConditions.fit(windows, response.get(), charge, pulseS);
-    return assemble(pulseS, scale, response.get(), reference);
+    StringResponse read = response.get().read(ReadLag.of(evidence, windows, scale, response.get()));
+    return assemble(pulseS, scale, read.at(pulseS) > 0 ? read : response.get(), reference);
   }
 
   private ResistanceResult nothing(double pulseS, String reason) {
@@ -152,7 +154,7 @@ public final class ResistanceEstimator {
         response.at(pulseS) * Math.exp(reference.map(ReferenceConditions::logLevel).orElse(0.0));
     UsedWindows used =
         (evidence.channels().hasCurrent()
-                ? UsedWindows.ofCurrent(windows, scale, evidence.basis())
+                ? UsedWindows.ofCurrent(windows, scale, response)
                 : UsedWindows.ofVoltage(
                     windows, scale, evidence.basis(), showsPulse(evidence.cadenceS())))
             .weighed(response, response.at(pulseS));
@@ -190,7 +192,8 @@ public final class ResistanceEstimator {
       double elseSd =
           Math.hypot(
               share.relativeSd() / share.relative(),
-              Math.hypot(CellShare.stringSd(compared), SYSTEMATIC));
+              Math.hypot(
+                  CellShare.stringSd(compared), Math.hypot(SYSTEMATIC, response.lagSd(pulseS))));
       double unit = stringOhm * 1000;
       all.add(
           new CellResistance(

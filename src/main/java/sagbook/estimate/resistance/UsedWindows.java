@@ -24,9 +24,10 @@ record UsedWindows(List<ReducedWindow> windows, double[] scale, double[] weight,
   /** Departures beyond so many usual ones count less and less (Huber 1964); common practice. */
   private static final double USUAL = 2;
 
-  /** All windows alike, in a log with current. */
-  static UsedWindows ofCurrent(List<ReducedWindow> windows, double[] scale, ResponseBasis basis) {
-    Drive drive = Drive.current(windows.size(), basis);
+  /** All windows alike, in a log with current, whose cells are read as the response's. */
+  static UsedWindows ofCurrent(
+      List<ReducedWindow> windows, double[] scale, StringResponse response) {
+    Drive drive = Drive.current(windows.size(), response);
     return new UsedWindows(windows, scale, ones(scale.length), drive);
   }
 

@@ -17,9 +17,16 @@ import sagbook.numeric.Ridge;
  * @param coefficients one a regressor but the charge: immediate, slow parts
  * @param noiseV standard deviation of the residual of one cell, V
  * @param rows rows used
+ * @param lag how long after the current the cells were read whose response it is
  */
-public record StringResponse(ResponseBasis basis, double[] coefficients, double noiseV, long rows) {
+public record StringResponse(
+    ResponseBasis basis, double[] coefficients, double noiseV, long rows, ReadLag lag) {
   private static final int FEWEST_ROWS = 8;
+
+  /** Of cells that are read with the current, within a second or so. */
+  public StringResponse(ResponseBasis basis, double[] coefficients, double noiseV, long rows) {
+    this(basis, coefficients, noiseV, rows, ReadLag.usual());
+  }
 
   /**
    * Fits the pooled response; empty when the windows hold no steps to speak of.
@@ -79,17 +86,47 @@ public record StringResponse(ResponseBasis basis, double[] coefficients, double 
     return Math.sqrt(Math.max(1e-9, squares / ((double) rows * cells)));
   }
 
+  /** The same of cells that are read so. */
+  public StringResponse read(ReadLag known) {
+    return new StringResponse(basis, coefficients, noiseV, rows, known);
+  }
+
   /**
-   * Response this long after a step, in ohm (or 1 for a mean-voltage drive).
+   * Response this long after a step, in ohm (or 1 for a mean-voltage drive). What boards show that
+   * are read late is that much older.
    *
    * @param ageS time since the step, s
    */
   public double at(double ageS) {
-    double[] w = basis.weightsAt(ageS);
-    double sum = 0;
+    double[] w = basis.weightsAt(ageS - lag.meanS());
+    double sum = -lag.curveOhmPerS() * lag.meanS();
     for (int i = 0; i < coefficients.length; i++) {
       sum += w[i] * coefficients[i];
     }
     return sum;
+  }
+
+  /**
+   * What a board that is read later than the others shows beyond them, as a combination of the
+   * basis: slow parts have built up, and charge has moved on.
+   *
+   * @param lateS how much later, s
+   * @param scale size of the response over the pooled one
+   */
+  public double[] grownBy(double lateS, double scale) {
+    double[] grown = new double[coefficients.length];
+    grown[0] = lag.curveOhmPerS() * lateS;
+    for (int k = 1; k <= basis.tauS().length; k++) {
+      double over = -scale * coefficients[k] * Math.expm1(-lateS / basis.tauS()[k - 1]);
+      grown[0] += over;
+      grown[k] = -over;
+    }
+    return grown;
+  }
+
+  /** How sure the response is as far as the lag goes, one standard deviation, relative. */
+  public double lagSd(double ageS) {
+    double later = read(lag.later(lag.meanSdS())).at(ageS);
+    return Math.abs(later / at(ageS) - 1);
   }
 }

@@ -14,7 +14,8 @@ class CellComparisonTest {
 
   private static CellComparison compared(List<ReducedWindow> windows) {
     StringResponse response = Windows.response();
-    UsedWindows used = UsedWindows.ofCurrent(windows, Windows.ones(windows.size()), Windows.BASIS);
+    UsedWindows used =
+        UsedWindows.ofCurrent(windows, Windows.ones(windows.size()), Windows.response());
     return CellComparison.of(used, response, Windows.PULSE_S);
   }
 
@@ -114,7 +115,8 @@ class CellComparisonTest {
     StringResponse vague =
         new StringResponse(clear.basis(), clear.coefficients(), noiseV, clear.rows());
     List<ReducedWindow> windows = Windows.of(share, joint, (w, c, a) -> 0);
-    UsedWindows used = UsedWindows.ofCurrent(windows, Windows.ones(windows.size()), Windows.BASIS);
+    UsedWindows used =
+        UsedWindows.ofCurrent(windows, Windows.ones(windows.size()), Windows.response());
     return CellComparison.of(used, vague, Windows.PULSE_S);
   }
 }

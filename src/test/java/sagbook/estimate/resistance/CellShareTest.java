@@ -23,7 +23,7 @@ class CellShareTest {
     List<ReducedWindow> windows = Windows.of(share, jointOhm, (w, c, a) -> 0);
     double[] scale = new double[windows.size()];
     Arrays.fill(scale, cold);
-    UsedWindows used = UsedWindows.ofCurrent(windows, scale, Windows.BASIS);
+    UsedWindows used = UsedWindows.ofCurrent(windows, scale, Windows.response());
     StringResponse clear = Windows.response();
     StringResponse response =
         new StringResponse(clear.basis(), clear.coefficients(), noiseV, clear.rows());

@@ -25,7 +25,8 @@ class CellWarmthTest {
     for (ReducedWindow window : windows) {
       window.window().meanTemperatureC()[1] = secondCelsius;
     }
-    UsedWindows used = UsedWindows.ofCurrent(windows, Windows.ones(windows.size()), Windows.BASIS);
+    UsedWindows used =
+        UsedWindows.ofCurrent(windows, Windows.ones(windows.size()), Windows.response());
     boolean[] trusted = new boolean[cells];
     Arrays.fill(trusted, true);
     trusted[1] = secondTrusted;

@@ -15,7 +15,7 @@ class UsedWindowsTest {
   private static final double OHM = RESPONSE.at(Windows.PULSE_S);
 
   private static UsedWindows weighed(List<ReducedWindow> windows) {
-    return UsedWindows.ofCurrent(windows, Windows.ones(windows.size()), Windows.BASIS)
+    return UsedWindows.ofCurrent(windows, Windows.ones(windows.size()), Windows.response())
         .weighed(RESPONSE, OHM);
   }
 

@@ -75,6 +75,7 @@ final class EdgePlateTest {
             e.thinned(),
             e.basis(),
             e.steps(),
+            e.onsets(),
             edges,
             e.turns(),
             e.stress(),
