@@ -56,8 +56,8 @@ public record ReadLag(
    */
   private static final double CELLS_SD = 0.02;
 
-  private static final int PASSES = 10;
-  private static final int HALVINGS = 40;
+  private static final int PASSES = 6;
+  private static final int HALVINGS = 20;
 
   /** Before the rows have spoken, or where they don't. */
   public static ReadLag usual() {
