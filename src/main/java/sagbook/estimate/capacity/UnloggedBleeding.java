@@ -20,7 +20,9 @@ record UnloggedBleeding(double leastAh, double mostAh) {
   /** Nothing is left open. */
   static final UnloggedBleeding NONE = new UnloggedBleeding(0, 0);
 
-  /** Lowest voltage from which boards bleed, below the full cell's, V. Common practice, no source. */
+  /**
+   * Lowest voltage from which boards bleed, below the full cell's, V. Common practice, no source.
+   */
   private static final double EARLIEST_V = 0.25;
 
   /** Highest, likewise. */
