@@ -33,10 +33,10 @@ record CellShare(
    * scatter of days what a line through them may be off by; set so that intervals hold the truth on
    * invented packs of a generator that shares no code with this project.
    */
-  private static final double STRETCHES_ARE_ALIKE = 2.4;
+  static final double STRETCHES_ARE_ALIKE = 2.4;
 
   /** The same for the two parts of a response, which scatter of themselves; set likewise. */
-  private static final double STRETCHES_ARE_ALIKE_IN_PARTS = 1.5;
+  static final double STRETCHES_ARE_ALIKE_IN_PARTS = 1.5;
 
   /** Share of the string's resistance by which the parts of sound cells differ; set likewise. */
   private static final double PARTS_DIFFER_SD = 0.03;

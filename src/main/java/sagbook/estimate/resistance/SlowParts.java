@@ -40,6 +40,9 @@ record SlowParts(double moreKilojoule, double moreKilojouleSd, double shareOfSiz
   /** What it is off by in a window to itself. Common practice, no source. */
   private static final double OF_A_WINDOW = 0.1;
 
+  /** What is peculiar to a month's loads, its windows share. */
+  private static final double ALIKE = CellShare.STRETCHES_ARE_ALIKE;
+
   private static final double USUAL = 1.5;
   private static final int PASSES = 8;
 
@@ -110,7 +113,7 @@ record SlowParts(double moreKilojoule, double moreKilojouleSd, double shareOfSiz
     for (int i = 0; i < left.length; i++) {
       // Without slow parts, or where they answer as the whole does, a window tells nothing.
       if (variance[i] > 0) {
-        fit.observe(rows[i], left[i], counts[i] / variance[i]);
+        fit.observe(rows[i], left[i], counts[i] / (ALIKE * ALIKE * variance[i]));
       }
     }
     fit.prior(SHARE, 0, SHARE_SD);
