@@ -226,10 +226,7 @@ final class ChannelRhythm {
       return 0;
     }
     double halfRoundS = SWEEP_SHARE * roundS;
-    if (!isChangeOnly()) {
-      return halfRoundS;
-    }
-    if (!isInRounds(roundS)) {
+    if (isChangeOnly() && !isInRounds(roundS)) {
       return Math.min(halfRoundS, SAME_TIME_S);
     }
     return restsBetweenRounds(roundS) ? halfRoundS : WHOLE_ROUND * roundS;

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Random;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -44,6 +45,33 @@ class ChannelRhythmTest {
     }
     assertEquals(CELLS, rhythm.cellsSeen());
     return rhythm.isChangeOnly();
+  }
+
+  /** A line for each cell, all written once in a minute. */
+  private static ChannelRhythm sweepsOf(double sweepS) {
+    Slots slots = new Slots(CELLS);
+    ChannelRhythm rhythm = new ChannelRhythm(slots);
+    Random random = new Random(5);
+    for (int r = 0; r < 1440; r++) {
+      for (int c = 0; c < CELLS; c++) {
+        Row row = new Row(slots);
+        row.timeS = 60 * r + sweepS * c / (CELLS - 1);
+        row.values[slots.voltage(c + 1)] = 3.3 + 0.01 * random.nextGaussian();
+        rhythm.add(row);
+      }
+    }
+    return rhythm;
+  }
+
+  @Test
+  void boardsThatTakeAlmostAllOfTheTimeInTurnMakeOneRow() {
+    assertTrue(sweepsOf(54).sweepS() >= 54);
+    assertTrue(sweepsOf(54).sweepS() < 60);
+  }
+
+  @Test
+  void boardsThatAreReadTogetherDoNotWaitForTheRestOfTheirRound() {
+    assertEquals(36, sweepsOf(2).sweepS(), 1);
   }
 
   @ParameterizedTest

@@ -133,7 +133,9 @@ public final class TemperatureWatch {
   }
 
   private Optional<String> restless(int cell) {
-    return sd[cell] > RESTLESS_RATIO * usualSd && sd[cell] > RESTLESS_K
+    return sd[cell] > RESTLESS_RATIO * usualSd
+            && sd[cell] > RESTLESS_K
+            && !load.isOnWarmerCell(cell)
         ? Optional.of(
             WORDS.say("thermometer.other", Words.fixed(sd[cell], 2), Words.fixed(usualSd, 2)))
         : Optional.empty();
