@@ -56,7 +56,8 @@ class ChannelRhythmTest {
       for (int c = 0; c < CELLS; c++) {
         Row row = new Row(slots);
         row.timeS = 60 * r + sweepS * c / (CELLS - 1);
-        row.values[slots.voltage(c + 1)] = 3.3 + 0.01 * random.nextGaussian();
+        double noisy = 3.3 + 0.003 * random.nextGaussian();
+        row.values[slots.voltage(c + 1)] = Math.rint(noisy / RESOLUTION_V) * RESOLUTION_V;
         rhythm.add(row);
       }
     }

@@ -54,15 +54,6 @@ record LoadWarmth(double[] share, double[] shareSd, double clear) {
         && share[cell] + CLEAR * shareSd[cell] < LEAST_SHARE;
   }
 
-  /**
-   * Whether the load warms a thermometer more than most by plainly more than chance: then it sits
-   * on a cell that resists more, and what it seems to do on its own is that cell's own heat, which
-   * the heat of the others does not follow to the last.
-   */
-  boolean isOnWarmerCell(int cell) {
-    return share[cell] - CLEAR * shareSd[cell] > 1;
-  }
-
   /** Measures a record; shares are NaN where it is too short or has no current. */
   static LoadWarmth of(ThinnedRecord record) {
     int cells = record.cells();

@@ -133,9 +133,7 @@ public final class TemperatureWatch {
   }
 
   private Optional<String> restless(int cell) {
-    return sd[cell] > RESTLESS_RATIO * usualSd
-            && sd[cell] > RESTLESS_K
-            && !load.isOnWarmerCell(cell)
+    return sd[cell] > RESTLESS_RATIO * usualSd && sd[cell] > RESTLESS_K
         ? Optional.of(
             WORDS.say("thermometer.other", Words.fixed(sd[cell], 2), Words.fixed(usualSd, 2)))
         : Optional.empty();

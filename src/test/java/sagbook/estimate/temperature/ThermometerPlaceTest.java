@@ -65,17 +65,6 @@ class ThermometerPlaceTest {
   }
 
   @Test
-  void aCellThatTheLoadWarmsMoreThanTheOthersIsNoFaultOfItsThermometer() {
-    shelf.warmth[INNER] = 2;
-    LoadWarmth load = LoadWarmth.of(shelf.record());
-    assertTrue(load.isOnWarmerCell(INNER), load::toString);
-    assertTrue(
-        IntStream.range(0, WarmShelf.CELLS).filter(load::isOnWarmerCell).count() <= 3,
-        load::toString);
-    assertOnlySaid();
-  }
-
-  @Test
   void fewDaysSayNothingOfTheRoom() {
     WarmShelf few = new WarmShelf(10, 1);
     few.place[INNER] = WarmShelf.ROOM;

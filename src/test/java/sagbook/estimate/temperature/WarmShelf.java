@@ -35,9 +35,6 @@ final class WarmShelf {
   /** What each thermometer touches: a cell, or the room. */
   final int[] place = IntStream.range(0, CELLS).toArray();
 
-  /** What each cell's warmth above the room is multiplied by: it resists so many times as much. */
-  final double[] warmth = IntStream.range(0, CELLS).mapToDouble(c -> 1).toArray();
-
   /** How much of its board's warmth each thermometer takes up. */
   final double[] boardShare = new double[CELLS];
 
@@ -129,11 +126,7 @@ final class WarmShelf {
       int at = place[c];
       for (int r = 0; r < rows; r++) {
         double board = at == ROOM ? 0 : boardShare[c] * boardK[at][r];
-        double cell =
-            at == ROOM
-                ? celsius[ROOM][r]
-                : celsius[ROOM][r] + warmth[at] * (celsius[at][r] - celsius[ROOM][r]);
-        double shown = cell + board + 0.3 * Math.sin(7 * c) + 0.1 * random.nextGaussian();
+        double shown = celsius[at][r] + board + 0.3 * Math.sin(7 * c) + 0.1 * random.nextGaussian();
         read[c][r] = (float) (stepK * Math.rint(shown / stepK));
       }
     }
