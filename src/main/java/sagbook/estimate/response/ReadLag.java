@@ -45,9 +45,7 @@ public record ReadLag(
    */
   private static final double YOUNG_SD = 0.1;
 
-  /**
-   * Of the mean counts what goes beyond so many standard deviations. Common practice, no source.
-   */
+  /** Of the mean counts what goes beyond so many standard deviations. Set on the same packs. */
   private static final double CLEAR = 2;
 
   /**
