@@ -360,10 +360,14 @@ final class StringFit {
 
   /** The same value for each of the record's rows that were taken together. */
   private double[] ofEveryRow(double[] value) {
-    return IntStream.range(0, value.length)
-        .flatMap(r -> IntStream.generate(() -> r).limit(view.rowsOf()[r]))
-        .mapToDouble(r -> value[r])
-        .toArray();
+    double[] every = new double[Arrays.stream(view.rowsOf()).sum()];
+    int n = 0;
+    for (int r = 0; r < value.length; r++) {
+      int rows = view.rowsOf()[r];
+      Arrays.fill(every, n, n + rows, value[r]);
+      n += rows;
+    }
+    return every;
   }
 
   /**
