@@ -416,7 +416,15 @@ final class CellAssessor {
     double at = byTop ? top : top + loss - size.lossAh();
     // A cell that is ahead where the curve steps can't be so by wear; one behind may be worn
     // instead, unless the others were seen full and it was not.
-    boolean tells = topSeen || (counted && !fast && wellSeen() && at < -APART * nominalAh);
+    boolean stepsTell = counted && !fast && wellSeen() && at < -APART * nominalAh;
+    if (traits.flat() && stepsTell && fit.fullAlone(cell)) {
+      double seenSd =
+          Math.hypot(
+              reading.bottomAtEndAh().sd(),
+              Math.hypot(traits.cellShapeSd() * spanAh, PLACE_SD * nominalAh));
+      return ahead(-at, size, seenSd);
+    }
+    boolean tells = topSeen || stepsTell;
     if (!tells) {
       return Estimate.unknown(WORDS.say("unknown.flat"));
     }
@@ -445,6 +453,25 @@ final class CellAssessor {
         : unseen();
   }
 
+  /**
+   * The offset of a cell that is full before the others and ahead where the curve steps. Where they
+   * would be full was not seen, so it is ahead there by what it may have lost more than at the
+   * steps; but none has grown, so hardly by less.
+   *
+   * @param leadAh how far it is ahead, Ah
+   * @param size what it is likely to have lost
+   * @param seenSd how well its steps are seen, Ah, one standard deviation
+   */
+  private Estimate ahead(double leadAh, LikelySize size, double seenSd) {
+    double lessAh =
+        size.lossAh()
+            + Estimate.HALF_WIDTH_IN_SD * Math.hypot(seenSd, LikelySize.ALIKE * nominalAh);
+    double moreAh = Estimate.HALF_WIDTH_IN_SD * Math.hypot(seenSd, size.sdAh());
+    double percent = 100 / nominalAh;
+    return new Estimate.Known(
+        percent * leadAh, percent * (leadAh - lessAh), percent * (leadAh + moreAh));
+  }
+
   /** The offset of a cell that lies so far behind, Ah. */
   private Estimate behind(BoundedNormal ah) {
     double percent = -100 / nominalAh;
@@ -457,7 +484,10 @@ final class CellAssessor {
     if (fast) {
       return tooFast();
     }
-    if (!counted && !(lossSd < 2 * MedianCapacity.WIDEST_SD * spanAh)) {
+    // Where the string was never seen full, no size is told, but a cell's steps still place it.
+    boolean bySteps = traits.flat() && !topSeen && wellSeen();
+    double placeSd = bySteps ? reading.bottomAtEndAh().sd() : lossSd;
+    if (!counted && !(placeSd < 2 * MedianCapacity.WIDEST_SD * spanAh)) {
       return unseen();
     }
     if (traits.flat() && !topSeen && apart(reading.bottomAtEndAh().value()) >= 1) {

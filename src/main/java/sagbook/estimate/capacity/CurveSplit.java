@@ -37,6 +37,9 @@ record CurveSplit(
   /** Highest rest voltage of an LFP cell's flat part, V. Published curves end theirs at 3.35. */
   private static final double HIGHEST_FLAT_V = 3.365;
 
+  /** A cell of LFP that rests above this is on the knee, whatever its flat part lies at, V. */
+  static final double ON_KNEE_V = HIGHEST_FLAT_V + KNEE_V;
+
   /** The flat part reaches down from the knee at least so far, as a share of capacity. */
   private static final double FLAT_BEFORE = 0.14;
 

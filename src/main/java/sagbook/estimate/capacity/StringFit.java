@@ -405,6 +405,26 @@ final class StringFit {
   }
 
   /**
+   * Whether a cell of LFP stood on the knee, its resistance and its voltage error taken off, while
+   * the string as a whole never did: it is full before the others, wherever those are then.
+   */
+  boolean fullAlone(int c) {
+    CellState s = states[c];
+    double rows = 0;
+    double onKnee = 0;
+    for (int r = 0; r < view.rows(); r++) {
+      CellPlace at = fits[c].place(s, c, r);
+      double restV =
+          view.voltage(c, r)
+              - fits[c].predicted(curve, s, at, r)
+              + curve.at(at.topAh(), at.bottomAh());
+      rows += view.rowsOf()[r];
+      onKnee += restV > CurveSplit.ON_KNEE_V ? view.rowsOf()[r] : 0;
+    }
+    return !curve.topVisited() && onKnee > Math.max(STAYED_SHARE * rows, STAYED_ROWS);
+  }
+
+  /**
    * How far above the median cell each cell stands when most are driven up the knee, as a share of
    * what the median cell rises there; NaN where that is nowhere plain to see.
    *

@@ -202,6 +202,52 @@ class CapacityEstimatorTest {
   }
 
   @Test
+  void aCellThatEndsTheChargesAloneIsToldAheadThoughNoSizeIs() {
+    fullest = 0.87;
+    behindAh[3] = -12.5;
+    CapacityResult result = result();
+    Estimate.Known ahead =
+        assertInstanceOf(Estimate.Known.class, result.cells().get(3).offsetPercent());
+    assertTrue(ahead.low() <= 12.5 && 12.5 <= ahead.high(), ahead::toString);
+    assertEquals(12.5, ahead.value(), 2);
+    assertTrue(ahead.isAbove(8), ahead::toString);
+    for (CellCharge cell : result.cells()) {
+      assertInstanceOf(Estimate.Unknown.class, cell.relative());
+    }
+    assertInstanceOf(Estimate.Unknown.class, result.cells().get(4).offsetPercent());
+  }
+
+  @Test
+  void oneThatIsAheadButWasSeenOnNoKneeIsNotTold() {
+    fullest = 0.78;
+    behindAh[3] = -12.5;
+    assertInstanceOf(Estimate.Unknown.class, result().cells().get(3).offsetPercent());
+  }
+
+  @Test
+  void aReadingThatIsTooHighPutsNoCellOnTheKnee() {
+    fullest = 0.87;
+    offsetV[3] = 0.12;
+    assertInstanceOf(Estimate.Unknown.class, result().cells().get(3).offsetPercent());
+  }
+
+  @Test
+  void withoutCurrentAMisreadCellIsToldThoughAnotherAloneEndsTheCharges() {
+    fullest = 0.92;
+    behindAh[3] = -7;
+    offsetV[5] = 0.03;
+    List<CellCharge> cells = resultWithoutCurrent().cells();
+    Estimate.Known misread =
+        assertInstanceOf(Estimate.Known.class, cells.get(5).voltageOffsetMillivolt());
+    assertTrue(misread.low() <= 30 && 30 <= misread.high(), misread::toString);
+    assertTrue(misread.isAbove(9), misread::toString);
+    Estimate.Known sound =
+        assertInstanceOf(Estimate.Known.class, cells.get(1).voltageOffsetMillivolt());
+    assertTrue(sound.low() <= 0 && 0 <= sound.high(), sound::toString);
+    assertInstanceOf(Estimate.Unknown.class, cells.get(5).relative());
+  }
+
+  @Test
   void withoutCurrentAlikeCellsComeOutAlike() {
     CapacityResult result = resultWithoutCurrent();
     for (int c = 0; c < CELLS; c++) {
