@@ -17,6 +17,8 @@ import sagbook.model.Channels;
  * @param basis the functions of time that the step response is built of
  * @param steps sums for the step response, window by window
  * @param onsets how soon the cells follow steps, some days in each; empty without a current
+ * @param toldLagS how long after the current each cell is read, s, where the log itself has a time
+ *     for each value; else empty
  * @param edges a few of the cleanest current steps, to be shown
  * @param turns ends of charge and of discharge, in time order
  * @param stress what the cells went through
@@ -34,6 +36,7 @@ public record Evidence(
     ResponseBasis basis,
     List<StepWindow> steps,
     List<Onset> onsets,
+    double[] toldLagS,
     List<Edge> edges,
     List<Turn> turns,
     Stress stress,
@@ -44,5 +47,25 @@ public record Evidence(
     onsets = List.copyOf(onsets);
     edges = List.copyOf(edges);
     turns = List.copyOf(turns);
+  }
+
+  /** The same of a log that says how long after the current each cell is read, s. */
+  public Evidence withLagS(double[] told) {
+    return new Evidence(
+        channels,
+        firstS,
+        lastS,
+        rows,
+        cadenceS,
+        wanderAhInADay,
+        thinned,
+        basis,
+        steps,
+        onsets,
+        told.clone(),
+        edges,
+        turns,
+        stress,
+        temperatureStuckHours);
   }
 }

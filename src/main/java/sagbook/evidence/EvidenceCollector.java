@@ -92,6 +92,7 @@ public final class EvidenceCollector implements SampleSink {
         steps.basis(),
         steps.finish(),
         steps.onsets(),
+        new double[0],
         edges.finish(),
         Turns.of(record),
         stress.finish(record, bleedResistorOhm),

@@ -150,6 +150,7 @@ final class BankReader {
         sentences,
         statistics.advice(gaps.cadenceS(), logs.channels().hasCurrent()),
         statistics.qualities(),
+        stream.lagS(),
         issues);
   }
 }

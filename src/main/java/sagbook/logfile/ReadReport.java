@@ -13,6 +13,8 @@ import sagbook.model.ChannelQuality;
  *     gaps: plain sentences
  * @param advice what to change in the logging to get better answers, plain sentences
  * @param channels how good each channel is
+ * @param lagS how long after the current each cell is written, s; empty where the log, which has a
+ *     time for a whole row, doesn't say
  * @param issues what was left out, by reason
  */
 public record ReadReport(
@@ -20,6 +22,7 @@ public record ReadReport(
     List<String> sentences,
     List<String> advice,
     List<ChannelQuality> channels,
+    double[] lagS,
     IssueStore issues) {
   /**
    * A log file.

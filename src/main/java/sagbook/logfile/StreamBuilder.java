@@ -11,6 +11,7 @@ final class StreamBuilder {
   private final Slots slots;
   private final IssueStore issues;
   private final List<RunMerger> mergers = new ArrayList<>();
+  private Optional<SweepGatherer> sweeps = Optional.empty();
   private Optional<PlaceKeeper> places = Optional.empty();
 
   StreamBuilder(BankLogs logs, Slots slots, IssueStore issues) {
@@ -23,6 +24,9 @@ final class StreamBuilder {
   RowStream open(List<FileSurvey> wanted) {
     FileGroup leading = logs.groups().get(0);
     RowStream rows = gathered(leading.only(wanted));
+    if (rows instanceof SweepGatherer gatherer) {
+      sweeps = Optional.of(gatherer);
+    }
     List<Companion> companions = new ArrayList<>();
     for (int i = 1; i < logs.groups().size(); i++) {
       FileGroup group = logs.groups().get(i);
@@ -49,6 +53,11 @@ final class StreamBuilder {
   /** What was done about channels that changed places, in plain sentences. */
   List<String> placeSentences() {
     return places.map(PlaceKeeper::sentences).orElse(List.of());
+  }
+
+  /** How long after the current each cell is written, s; empty where the log doesn't say. */
+  double[] lagS() {
+    return sweeps.map(SweepGatherer::lagS).orElse(new double[0]);
   }
 
   private RowStream gathered(FileGroup group) {

@@ -11,12 +11,19 @@ import sagbook.issue.InputProblem;
  * given age.
  */
 final class SweepGatherer implements RowStream {
+  /** Common practice, no source. */
+  private static final int FEWEST_LAGS = 100;
+
   private final RowStream in;
   private final double sweepS;
   private final double holdS;
   private final Row ahead;
   private final double[] heldValue;
   private final double[] heldSinceS;
+  private final Slots slots;
+  private final double[] writtenS;
+  private final double[] lagSumS;
+  private final long[] lags;
   private boolean hasAhead;
 
   /**
@@ -32,6 +39,10 @@ final class SweepGatherer implements RowStream {
     this.ahead = new Row(slots);
     this.heldValue = new double[slots.count()];
     this.heldSinceS = new double[slots.count()];
+    this.slots = slots;
+    this.writtenS = new double[slots.count()];
+    this.lagSumS = new double[slots.cells()];
+    this.lags = new long[slots.cells()];
     Arrays.fill(heldValue, Double.NaN);
   }
 
@@ -44,6 +55,8 @@ final class SweepGatherer implements RowStream {
     hasAhead = false;
     double firstS = row.timeS;
     int valued = valued(row);
+    Arrays.fill(writtenS, Double.NaN);
+    stamp(row);
     double delay = 0;
     while (in.next(ahead)) {
       if (ahead.timeS - firstS > sweepS || clashes(row)) {
@@ -51,13 +64,46 @@ final class SweepGatherer implements RowStream {
         break;
       }
       int added = valued(ahead);
+      stamp(ahead);
       row.fillFrom(ahead);
       delay += added * (ahead.timeS - firstS);
       valued += added;
     }
     row.timeS = valued == 0 ? firstS : firstS + delay / valued;
+    noteLags();
     hold(row);
     return true;
+  }
+
+  private void stamp(Row written) {
+    for (int i = 0; i < writtenS.length; i++) {
+      if (!Double.isNaN(written.values[i])) {
+        writtenS[i] = written.timeS;
+      }
+    }
+  }
+
+  private void noteLags() {
+    for (int cell = 0; cell < lags.length; cell++) {
+      double lagS = writtenS[slots.voltage(cell + 1)] - writtenS[slots.current()];
+      if (!Double.isNaN(lagS)) {
+        lagSumS[cell] += lagS;
+        lags[cell]++;
+      }
+    }
+  }
+
+  /**
+   * How long after the current each cell is written, on average over the sweeps in which both are,
+   * s; empty where a cell hardly ever comes with a current.
+   */
+  double[] lagS() {
+    if (Arrays.stream(lags).anyMatch(n -> n < FEWEST_LAGS)) {
+      return new double[0];
+    }
+    double[] mean = new double[lags.length];
+    Arrays.setAll(mean, cell -> lagSumS[cell] / lags[cell]);
+    return mean;
   }
 
   private static int valued(Row row) {

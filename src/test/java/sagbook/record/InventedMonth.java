@@ -73,6 +73,7 @@ final class InventedMonth {
         new ResponseBasis(new double[] {4}),
         List.of(),
         List.of(),
+        new double[0],
         List.of(),
         List.of(),
         new Stress(
@@ -105,6 +106,7 @@ final class InventedMonth {
         new ResponseBasis(new double[] {4, 20}),
         List.of(),
         List.of(),
+        new double[0],
         List.of(edge()),
         turns(),
         stress(),

@@ -56,6 +56,7 @@ class TestPlanTest {
         none.basis(),
         squares == 0 ? List.of() : List.of(window(squares)),
         none.onsets(),
+        none.toldLagS(),
         none.edges(),
         turns,
         new Situation("").stress(),

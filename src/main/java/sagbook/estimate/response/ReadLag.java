@@ -16,7 +16,7 @@ import sagbook.numeric.Jackknife;
  * negative) shows a share {@code L / spacing} of it in the row before, or lacks as much of it in
  * the row after; the answer R of both rows together is {@code 1/spacing} times the integral of R(a)
  * from age 0 to {@code spacing + L}. Where rows tell little, boards are taken as read within a
- * second or so.
+ * second or so. A log that has a time for each value says it itself.
  *
  * @param meanS of all cells, s
  * @param meanSdS its standard deviation, s
@@ -41,11 +41,14 @@ public record ReadLag(
   /**
    * Share of the spacing by which the mean may be off: how large an answer younger than the rows
    * show is, follows from older ones only. Set on invented packs of a generator that shares no code
-   * with this project, where boards that are read within a second seemed up to 0.15 off.
+   * with this project, where it seemed up to 0.35 of it off.
    */
-  private static final double YOUNG_SD = 0.1;
+  private static final double YOUNG_SD = 0.2;
 
-  /** Of the mean counts what goes beyond so many standard deviations. Set on the same packs. */
+  /**
+   * A current that another device logs may be off by more than the cells are; of that counts what
+   * goes beyond so many standard deviations. Common practice, no source.
+   */
   private static final double CLEAR = 2;
 
   /**
@@ -75,6 +78,9 @@ public record ReadLag(
    */
   public static ReadLag of(
       Evidence evidence, List<ReducedWindow> windows, double[] scale, StringResponse response) {
+    if (evidence.toldLagS().length > 0) {
+      return told(evidence.toldLagS(), slope(windows, scale, response) / 3600);
+    }
     int cells = evidence.channels().seriesCells();
     List<Onset> parts = evidence.onsets();
     int steps = parts.stream().mapToInt(Onset::steps).sum();
@@ -93,6 +99,13 @@ public record ReadLag(
     return shrunk(lag, left, spacingS, voltPerAh / 3600);
   }
 
+  /** From the log's own times, which are as good as boards that are read within a second. */
+  private static ReadLag told(double[] lagS, double curveOhmPerS) {
+    double mean = Arrays.stream(lagS).average().orElseThrow();
+    double[] beyond = Arrays.stream(lagS).map(s -> s - mean).toArray();
+    return new ReadLag(mean, USUAL_S, beyond, USUAL_S, curveOhmPerS);
+  }
+
   /** Rows tell so much, and that boards are usually read within a second the rest. */
   private static ReadLag shrunk(
       double[] lag, double[][] left, double spacingS, double curveOhmPerS) {
@@ -105,8 +118,9 @@ public record ReadLag(
       spread += (lag[c] * lag[c] - sd[c] * sd[c]) / cells;
     }
     double apart = Math.max(USUAL_S * USUAL_S, spread);
+    // The current is read within the same sweep, so it is as far from the mean as any cell.
     double doubt = CLEAR * sd[cells];
-    double away = Math.max(USUAL_S * USUAL_S, lag[cells] * lag[cells] - doubt * doubt);
+    double away = Math.max(apart, lag[cells] * lag[cells] - doubt * doubt);
     double[] beyond = new double[cells];
     double variance = 0;
     for (int c = 0; c < cells; c++) {

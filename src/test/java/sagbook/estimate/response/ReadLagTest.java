@@ -2,6 +2,7 @@ package sagbook.estimate.response;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
 import java.util.SplittableRandom;
@@ -44,6 +45,23 @@ class ReadLagTest {
     ReadLag lag = read(evidence(true, 0, 0, 0, 0)).lag();
     assertEquals(0, lag.meanS(), 0.5);
     assertArrayEquals(new double[4], lag.beyondS(), 0.2);
+  }
+
+  @Test
+  void aLogThatSaysWhenEachCellIsReadIsBelieved() {
+    Evidence evidence = evidence(false, 3, 7, 9, 5).withLagS(new double[] {3, 7, 9, 5});
+    StringResponse response = read(evidence);
+    assertEquals(6, response.lag().meanS());
+    assertArrayEquals(new double[] {-3, 1, 3, -1}, response.lag().beyondS());
+    double milliohm = 1000 * response.at(10);
+    assertEquals(AT_TEN_SECONDS_MILLIOHM, milliohm, 0.02 * AT_TEN_SECONDS_MILLIOHM);
+  }
+
+  @Test
+  void aCurrentIsTakenAsReadAmongTheCellsWhereTheyAreReadTogether() {
+    ReadLag lag = read(evidence(false, 1, 1, 2, 2)).lag();
+    assertEquals(0.5, lag.meanS(), 0.5);
+    assertTrue(lag.meanSdS() < 0.5, lag.toString());
   }
 
   private static StringResponse read(Evidence evidence) {

@@ -76,6 +76,7 @@ final class EdgePlateTest {
             e.basis(),
             e.steps(),
             e.onsets(),
+            e.toldLagS(),
             edges,
             e.turns(),
             e.stress(),
