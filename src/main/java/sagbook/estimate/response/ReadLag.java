@@ -1,6 +1,7 @@
 package sagbook.estimate.response;
 
 import java.util.Arrays;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import java.util.function.Function;
@@ -32,6 +33,12 @@ public record ReadLag(
    * second or two. Common practice, no source.
    */
   public static final double USUAL_S = 0.5;
+
+  /**
+   * Values that carry nearly one time may have been written at once, whenever they were read, s.
+   * Common practice, no source.
+   */
+  private static final double TOLD_APART_S = 2 * USUAL_S;
 
   /** Fewer steps, or fewer days, tell nothing. Common practice, no source. */
   private static final int FEWEST_STEPS = 30;
@@ -78,7 +85,7 @@ public record ReadLag(
    */
   public static ReadLag of(
       Evidence evidence, List<ReducedWindow> windows, double[] scale, StringResponse response) {
-    if (evidence.toldLagS().length > 0) {
+    if (apart(evidence.toldLagS()) > TOLD_APART_S) {
       return told(evidence.toldLagS(), slope(windows, scale, response) / 3600);
     }
     int cells = evidence.channels().seriesCells();
@@ -97,6 +104,12 @@ public record ReadLag(
     double[][] left = new double[parts.size()][];
     Arrays.setAll(left, k -> lags(parts, k, seen, spacingS, cells));
     return shrunk(lag, left, spacingS, voltPerAh / 3600);
+  }
+
+  /** From the first to the last, s; 0 of none. */
+  private static double apart(double[] lagS) {
+    DoubleSummaryStatistics all = Arrays.stream(lagS).summaryStatistics();
+    return all.getCount() == 0 ? 0 : all.getMax() - all.getMin();
   }
 
   /** From the log's own times, which are as good as boards that are read within a second. */

@@ -58,6 +58,12 @@ class ReadLagTest {
   }
 
   @Test
+  void aLogThatWritesAllCellsAtOnceDoesNotSayWhenTheyAreRead() {
+    ReadLag lag = read(evidence(false, -8, -5, -2, -1).withLagS(new double[4])).lag();
+    assertArrayEquals(new double[] {-4, -1, 2, 3}, lag.beyondS(), 0.5);
+  }
+
+  @Test
   void aCurrentIsTakenAsReadAmongTheCellsWhereTheyAreReadTogether() {
     ReadLag lag = read(evidence(false, 1, 1, 2, 2)).lag();
     assertEquals(0.5, lag.meanS(), 0.5);
