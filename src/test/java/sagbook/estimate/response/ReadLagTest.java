@@ -65,7 +65,7 @@ class ReadLagTest {
 
   @Test
   void aCurrentIsTakenAsReadAmongTheCellsWhereTheyAreReadTogether() {
-    ReadLag lag = read(evidence(false, 1, 1, 2, 2)).lag();
+    ReadLag lag = read(evidence(false, 0, 0, 1, 1)).lag();
     assertEquals(0.5, lag.meanS(), 0.5);
     assertTrue(lag.meanSdS() < 0.5, lag.toString());
   }
