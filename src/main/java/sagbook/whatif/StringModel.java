@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
 import java.util.TreeMap;
+import java.util.function.IntFunction;
+import java.util.stream.IntStream;
 import sagbook.estimate.CellEstimates;
 import sagbook.estimate.StringDraws;
 import sagbook.estimate.UsableCharge;
@@ -24,17 +26,17 @@ final class StringModel {
   private final Spare spare;
   private final LoadedEnd end;
   private final double eveningA;
+  private final State[] now;
 
-  /** One row of draws after a change; arrays of its own. */
-  record State(double[] capacityAh, double[] roomAh, double[] milliohm) {
-    double usableAh() {
-      return UsableCharge.exact(capacityAh, roomAh);
-    }
-
-    double totalMilliohm() {
-      return Arrays.stream(milliohm).sum();
-    }
-  }
+  /**
+   * What the string is in one row of draws.
+   *
+   * @param usableAh charge between its first full and its first empty cell, Ah
+   * @param eveningAh charge at the evening load until the first cell's loaded voltage is at its
+   *     limit, Ah
+   * @param totalMilliohm resistance of all cells, milliohm
+   */
+  record State(double usableAh, double eveningAh, double totalMilliohm) {}
 
   StringModel(
       List<CellEstimates> cells, StringDraws draws, Spare spare, LoadedEnd end, double eveningA) {
@@ -59,6 +61,7 @@ final class StringModel {
       }
       usualMilliohm[row] = Robust.median(milliohm[row]);
     }
+    this.now = after(Change.nothing());
   }
 
   private StringModel(StringModel other, StringDraws draws) {
@@ -70,6 +73,7 @@ final class StringModel {
     this.milliohm = other.milliohm;
     this.excess = other.excess;
     this.usualMilliohm = other.usualMilliohm;
+    this.now = after(Change.nothing());
   }
 
   /** The same with the cells that a change is about as they were seen. */
@@ -100,30 +104,49 @@ final class StringModel {
     return resistanceKnown;
   }
 
-  State after(Change change, int row) {
-    double[] c = draws.capacityAh()[row].clone();
-    double[] f = draws.roomAh()[row].clone();
-    double[] r = milliohm[row].clone();
-    switch (change.kind()) {
-      case NOTHING -> {}
-      case REBALANCE -> Arrays.fill(f, 0);
-      case REPLACE -> replace(all(change.cells()), c, f, r, usualMilliohm[row]);
-      case MEND_JOINT -> {
-        for (int cell : change.cells()) {
-          r[cell - 1] = Math.max(0, r[cell - 1] - excess[row][cell - 1]);
-        }
-      }
-    }
-    return new State(c, f, r);
+  /** The string as it is, one a row. */
+  State[] now() {
+    return now;
   }
 
-  /** The string with spares of different kinds in its places. */
+  /** The string after a change, one a row. */
+  State[] after(Change change) {
+    Map<Integer, Spare> replaced =
+        change.kind() == Change.Kind.REPLACE ? all(change.cells()) : Map.of();
+    return byRow(
+        row -> {
+          double[] f = draws.roomAh()[row].clone();
+          double[] r = milliohm[row].clone();
+          switch (change.kind()) {
+            case NOTHING, REPLACE -> {}
+            case REBALANCE -> Arrays.fill(f, 0);
+            case MEND_JOINT -> {
+              for (int cell : change.cells()) {
+                r[cell - 1] = Math.max(0, r[cell - 1] - excess[row][cell - 1]);
+              }
+            }
+          }
+          return state(replaced, draws.capacityAh()[row].clone(), f, r, usualMilliohm[row]);
+        });
+  }
+
+  /** The string with spares of different kinds in its places, one a row. */
+  State[] after(Map<Integer, Spare> spares) {
+    return byRow(row -> after(spares, row));
+  }
+
+  /** One row of {@link #after(Map)}. */
   State after(Map<Integer, Spare> spares, int row) {
-    double[] c = draws.capacityAh()[row].clone();
-    double[] f = draws.roomAh()[row].clone();
-    double[] r = milliohm[row].clone();
-    replace(spares, c, f, r, usualMilliohm[row]);
-    return new State(c, f, r);
+    return state(
+        spares,
+        draws.capacityAh()[row].clone(),
+        draws.roomAh()[row].clone(),
+        milliohm[row].clone(),
+        usualMilliohm[row]);
+  }
+
+  private State[] byRow(IntFunction<State> state) {
+    return IntStream.range(0, rows()).mapToObj(state).toArray(State[]::new);
   }
 
   private Map<Integer, Spare> all(List<Integer> cells) {
@@ -132,7 +155,8 @@ final class StringModel {
     return same;
   }
 
-  private static void replace(
+  /** What cells of these capacities, rooms and resistances are once spares took their places. */
+  private State state(
       Map<Integer, Spare> spares, double[] c, double[] f, double[] r, double usualMilliohm) {
     double fullest = Double.POSITIVE_INFINITY;
     for (int i = 0; i < f.length; i++) {
@@ -147,15 +171,15 @@ final class StringModel {
           f[cell - 1] = room;
           r[cell - 1] = put.resistanceMilliohm().orElse(usualMilliohm);
         });
+    return new State(UsableCharge.exact(c, f), eveningAh(c, f, r), Arrays.stream(r).sum());
   }
 
-  /** Charge at the evening load until the first cell's loaded voltage is at its limit, Ah. */
-  double eveningAh(State state) {
-    double[] left = state.capacityAh().clone();
+  private double eveningAh(double[] c, double[] f, double[] r) {
+    double[] left = c.clone();
     for (int i = 0; i < left.length; i++) {
-      left[i] -= left[i] * end.keptBack(eveningA * state.milliohm()[i] / 1000);
+      left[i] -= left[i] * end.keptBack(eveningA * r[i] / 1000);
     }
-    return UsableCharge.exact(left, state.roomAh());
+    return UsableCharge.exact(left, f);
   }
 
   /** What a cell by itself takes from a string whose other cells are all like the median, Ah. */

@@ -1,6 +1,7 @@
 package sagbook.whatif;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -12,6 +13,7 @@ import sagbook.estimate.CellEstimates;
 import sagbook.estimate.StringDraws;
 import sagbook.model.Chemistry;
 import sagbook.model.Estimate;
+import sagbook.whatif.StringModel.State;
 import sagbook.wording.Words;
 
 /**
@@ -30,10 +32,9 @@ public final class WhatIf {
 
   private final List<CellEstimates> cells;
   private final Estimate medianAh;
-  private final double nominalAh;
   private final Use use;
   private final Spare spare;
-  private final LoadedEnd end;
+  private final Optional<StringModel> model;
 
   /**
    * What-ifs of one string.
@@ -53,39 +54,42 @@ public final class WhatIf {
       Spare spare) {
     this.cells = List.copyOf(cells);
     this.medianAh = medianAh;
-    this.nominalAh = nominalAh;
     this.use = use;
     this.spare = spare;
-    this.end = new LoadedEnd(chemistry, emptyVoltage);
-  }
-
-  private Optional<StringModel> model() {
-    double eveningA = use.eveningA().orElse(0);
-    return StringDraws.of(cells, medianAh, nominalAh)
-        .map(draws -> new StringModel(cells, draws, spare, end, eveningA));
+    this.model =
+        StringDraws.of(cells, medianAh, nominalAh)
+            .map(
+                draws ->
+                    new StringModel(
+                        cells,
+                        draws,
+                        spare,
+                        new LoadedEnd(chemistry, emptyVoltage),
+                        use.eveningA().orElse(0)));
   }
 
   /** What one change buys; every gain unknown when most capacities are. */
   public Outcome outcome(Change change) {
-    return model().map(m -> outcome(m, change)).orElseGet(() -> unknown(change));
+    return model.map(m -> outcome(m, change)).orElseGet(() -> unknown(change));
   }
 
   /** What spares that differ from each other buy together, by place, Ah. */
   public Estimate gainAh(Map<Integer, Spare> spares) {
-    return model()
+    return model
         .<Estimate>map(
             m -> {
               StringModel seen = m.takingAtTheirWord(List.copyOf(spares.keySet()));
-              return StringDraws.spanning(gain(m, spares), gain(seen, spares));
+              return StringDraws.spanning(
+                  gained(m.now(), m.after(spares), State::usableAh),
+                  gained(seen.now(), seen.after(spares), State::usableAh));
             })
         .orElse(Estimate.unknown(NO_CAPACITIES));
   }
 
   /** As {@link #gainAh}, of the best values alone; 0 when most capacities are unknown. */
   public ToDoubleFunction<Map<Integer, Spare>> likeliestGainAh() {
-    Optional<StringModel> model = model();
     return spares ->
-        model.map(m -> m.after(spares, 0).usableAh() - now(m, 0).usableAh()).orElse(0.0);
+        model.map(m -> m.after(spares, 0).usableAh() - m.now()[0].usableAh()).orElse(0.0);
   }
 
   /** The whole string's voltage drop at the highest discharge current seen, as it is, V. */
@@ -95,7 +99,7 @@ public final class WhatIf {
 
   /** Everything that could be asked. */
   public Prospect prospect() {
-    return model().map(this::prospect).orElseGet(this::unknownProspect);
+    return model.map(this::prospect).orElseGet(this::unknownProspect);
   }
 
   private Prospect prospect(StringModel model) {
@@ -126,7 +130,7 @@ public final class WhatIf {
         spare,
         energy,
         minutes(energy),
-        sag(model, byRow(model, row -> now(model, row).totalMilliohm())),
+        sag(model, of(model.now(), State::totalMilliohm)),
         likely(model, model::fullFirst),
         likely(model, model::emptyFirst),
         costs,
@@ -137,9 +141,9 @@ public final class WhatIf {
   }
 
   private Estimate energyNow(StringModel model) {
+    State[] now = model.now();
     return inTheEvening(
-        StringDraws.estimate(
-            byRow(model, row -> kiloWattHours(model, now(model, row), now(model, row)))));
+        StringDraws.estimate(byRow(model, row -> kiloWattHours(now[row], now[row]))));
   }
 
   private Prospect.CellCost cost(int cell, Estimate alone) {
@@ -165,54 +169,51 @@ public final class WhatIf {
   }
 
   private Outcome outcome(StringModel model, Change change) {
-    StringModel atTheirWord = model.takingAtTheirWord(change);
-    Estimate sag = sag(model, byRow(model, row -> model.after(change, row).totalMilliohm()));
-    Estimate lessSag =
-        sag(
-            model,
-            byRow(
-                model,
-                row -> now(model, row).totalMilliohm() - model.after(change, row).totalMilliohm()));
+    State[] now = model.now();
+    State[] then = model.after(change);
+    Estimate sag = sag(model, of(then, State::totalMilliohm));
+    Estimate lessSag = sag(model, gained(then, now, State::totalMilliohm));
     Optional<Estimate> unseen = unseen(change);
     if (unseen.isPresent()) {
       Estimate none = unseen.get();
       return new Outcome(change, none, none, none, none, sag, lessSag);
     }
+    StringModel atTheirWord = model.takingAtTheirWord(change);
+    State[] seenNow = atTheirWord.now();
+    State[] seenThen = atTheirWord.after(change);
     Estimate kWh =
-        inTheEvening(
-            StringDraws.spanning(energyGain(model, change), energyGain(atTheirWord, change)));
+        inTheEvening(StringDraws.spanning(energyGain(now, then), energyGain(seenNow, seenThen)));
     return new Outcome(
         change,
-        StringDraws.spanning(gain(model, change), gain(atTheirWord, change)),
+        StringDraws.spanning(
+            gained(now, then, State::usableAh), gained(seenNow, seenThen, State::usableAh)),
         inTheEvening(
-            StringDraws.spanning(eveningGain(model, change), eveningGain(atTheirWord, change))),
+            StringDraws.spanning(
+                gained(now, then, State::eveningAh), gained(seenNow, seenThen, State::eveningAh))),
         kWh,
         minutes(kWh),
         sag,
         lessSag);
   }
 
-  private static double[] gain(StringModel model, Change change) {
-    return byRow(model, row -> model.after(change, row).usableAh() - now(model, row).usableAh());
+  private double[] energyGain(State[] now, State[] then) {
+    double[] gain = new double[now.length];
+    for (int row = 0; row < gain.length; row++) {
+      gain[row] = kiloWattHours(then[row], now[row]) - kiloWattHours(now[row], now[row]);
+    }
+    return gain;
   }
 
-  private static double[] gain(StringModel model, Map<Integer, Spare> spares) {
-    return byRow(model, row -> model.after(spares, row).usableAh() - now(model, row).usableAh());
+  private static double[] gained(State[] now, State[] then, ToDoubleFunction<State> quantity) {
+    double[] gain = of(then, quantity);
+    for (int row = 0; row < gain.length; row++) {
+      gain[row] -= quantity.applyAsDouble(now[row]);
+    }
+    return gain;
   }
 
-  private static double[] eveningGain(StringModel model, Change change) {
-    return byRow(
-        model, row -> model.eveningAh(model.after(change, row)) - model.eveningAh(now(model, row)));
-  }
-
-  private double[] energyGain(StringModel model, Change change) {
-    return byRow(
-        model,
-        row -> {
-          StringModel.State now = now(model, row);
-          return kiloWattHours(model, model.after(change, row), now)
-              - kiloWattHours(model, now, now);
-        });
+  private static double[] of(State[] states, ToDoubleFunction<State> quantity) {
+    return Arrays.stream(states).mapToDouble(quantity).toArray();
   }
 
   /**
@@ -238,19 +239,14 @@ public final class WhatIf {
         || cell.chargeOffsetPercent() instanceof Estimate.Unknown;
   }
 
-  private static StringModel.State now(StringModel model, int row) {
-    return model.after(Change.nothing(), row);
-  }
-
   /**
    * Energy at the evening load: charge times the voltage that the log shows while discharging, less
    * what a change of resistance moves it by.
    */
-  private double kiloWattHours(
-      StringModel model, StringModel.State state, StringModel.State asLogged) {
+  private double kiloWattHours(State state, State asLogged) {
     double ampere = use.eveningA().orElse(0);
     double moved = ampere * (state.totalMilliohm() - asLogged.totalMilliohm()) / 1000;
-    return model.eveningAh(state) * (use.dischargeVoltageV().orElse(0) - moved) / 1000;
+    return state.eveningAh() * (use.dischargeVoltageV().orElse(0) - moved) / 1000;
   }
 
   private Estimate inTheEvening(Estimate.Known estimate) {
