@@ -108,8 +108,12 @@ final class Browser implements AutoCloseable {
         .toList();
   }
 
-  /** What axe-core finds, one line a rule; empty when all is well. */
-  String axe() throws IOException {
+  /**
+   * What axe-core finds, one line a rule; empty when all is well.
+   *
+   * @param rules which it asks, as it takes them: {} for those that it asks by itself
+   */
+  String axe(String rules) throws IOException {
     try (InputStream in = Browser.class.getResourceAsStream("/axe.min.js")) {
       if (in == null) {
         throw new IOException("axe.min.js is not on the class path");
@@ -119,7 +123,9 @@ final class Browser implements AutoCloseable {
     Object found =
         driver.executeAsyncScript(
             "const done = arguments[0];"
-                + "axe.run(document, {resultTypes: ['violations']}).then(r => done(r.violations"
+                + "axe.run(document, Object.assign({resultTypes: ['violations']}, "
+                + rules
+                + ")).then(r => done(r.violations"
                 + ".map(v => v.id + ': ' + v.nodes.map(n => n.target + ' ' + n.failureSummary)"
                 + ".slice(0, 3).join(' | ')).join('\\n')));");
     return String.valueOf(found);

@@ -65,10 +65,9 @@ final class ReportInBrowserTest {
   }
 
   @BeforeEach
-  void openMonth() {
+  void widenAndLighten() {
     browser.width(1000);
     browser.media("screen", "light");
-    open("month");
   }
 
   private static void open(String report) {
@@ -91,31 +90,41 @@ final class ReportInBrowserTest {
     assertEquals(List.of(), browser.requests());
   }
 
+  /** Contrast takes most of the time, and neither the width nor a name changes a colour. */
   @ParameterizedTest
   @CsvSource({
-    "month, light, 1000",
-    "month, dark, 1000",
-    "month, light, 360",
-    "two, dark, 1000",
-    "hostile, light, 1000",
-    "season, dark, 360"
+    "month, light, 1000, all",
+    "month, dark, 1000, contrast",
+    "month, light, 360, rest",
+    "two, dark, 1000, all",
+    "hostile, light, 1000, rest",
+    "season, dark, 360, all"
   })
-  void axeFindsNothing(String report, String scheme, int width) throws IOException {
+  void axeFindsNothing(String report, String scheme, int width, String rules) throws IOException {
     browser.media("screen", scheme);
     browser.width(width);
     open(report);
     browser.run("document.querySelectorAll('details').forEach(d => d.open = true)");
-    assertEquals("", browser.axe());
+    assertEquals(
+        "",
+        browser.axe(
+            switch (rules) {
+              case "contrast" -> "{runOnly: ['color-contrast']}";
+              case "rest" -> "{rules: {'color-contrast': {enabled: false}}}";
+              default -> "{}";
+            }));
   }
 
   @Test
   void axeWouldFindAFault() throws IOException {
+    open("season");
     browser.run("document.body.append(document.createElement('img'))");
-    assertTrue(browser.axe().contains("image-alt"));
+    assertTrue(browser.axe("{}").contains("image-alt"));
   }
 
   @Test
   void paperIsDarkWhereTheReaderPrefersDark() {
+    open("month");
     String light = background();
     browser.media("screen", "dark");
     assertFalse(background().equals(light));
@@ -231,6 +240,7 @@ final class ReportInBrowserTest {
 
   @Test
   void daysSortAsDaysAndNotAsWords() {
+    open("month");
     browser.run("document.querySelectorAll('details').forEach(d => d.open = true)");
     String last = text("[data-kind=days] tbody tr:last-child th");
     WebElement head = element("[data-kind=days] th button");
@@ -242,6 +252,7 @@ final class ReportInBrowserTest {
 
   @Test
   void sortsTheRankingByAColumnBothWays() {
+    open("month");
     WebElement head = head("Resistance");
     head.click();
     assertEquals("ascending", ariaSort("Resistance"));
@@ -253,6 +264,7 @@ final class ReportInBrowserTest {
 
   @Test
   void keepsCellsWithoutValueLastWhicheverWayItSorts() {
+    open("month");
     head("Capacity").sendKeys(Keys.ENTER);
     assertEquals("cell 12", firstCell());
     assertEquals("cell 3", lastCell());
@@ -286,6 +298,7 @@ final class ReportInBrowserTest {
 
   @Test
   void readsOutTheValueUnderThePointer() {
+    open("month");
     point("[data-kind=resistance] path.mark[data-cell='7']");
     assertEquals(
         "cell 7: 0.620\u00a0mΩ (0.596 to 0.644)",
@@ -295,6 +308,7 @@ final class ReportInBrowserTest {
 
   @Test
   void readsAValueOffACurve() {
+    open("month");
     WebElement plot = element("[data-kind=charge-end] svg");
     browser.run("arguments[0].scrollIntoView({block: 'center'})", plot);
     int right = plot.getSize().getWidth() / 2 - 100;
@@ -310,6 +324,7 @@ final class ReportInBrowserTest {
 
   @Test
   void picksOutAChosenCellInEveryPlate() {
+    open("month");
     assertEquals(0L, count(".chosen"));
     WebElement box = element(".choose input[value='9']");
     browser.run("arguments[0].scrollIntoView({block: 'center'})", box);
@@ -337,6 +352,7 @@ final class ReportInBrowserTest {
 
   @Test
   void keyboardReachesEverythingInOrder() {
+    open("month");
     long wanted =
         (Long)
             browser.run(
@@ -375,6 +391,7 @@ final class ReportInBrowserTest {
   @ParameterizedTest
   @CsvSource({"A4, 8.27, 11.69", "Letter, 8.5, 11"})
   void printsWithoutCuttingAChart(String paper, double wide, double high) {
+    open("month");
     double contentWide = (wide - 2 * 17 / 25.4) * 96;
     double contentHigh = (high - 31 / 25.4) * 96;
     browser.width((int) contentWide);
@@ -395,6 +412,7 @@ final class ReportInBrowserTest {
   @CsvSource({"A4, 8.27, 11.69", "Letter, 8.5, 11"})
   void printsTheSixAnswersOnPageOneAndNoHeadingAtTheFootOfAPage(
       String paper, double wide, double high) throws IOException {
+    open("month");
     List<String> pages;
     try (PDDocument document = printed(wide, high)) {
       pages = PrintedPages.texts(document);
@@ -457,6 +475,7 @@ final class ReportInBrowserTest {
   @ParameterizedTest
   @CsvSource({"A4, 8.27, 11.69", "Letter, 8.5, 11"})
   void printsTheNameOfAFactOnOneLine(String paper, double wide, double high) throws IOException {
+    open("month");
     try (PDDocument document = printed(wide, high)) {
       String first = PrintedPages.texts(document).get(0).replace('\u00a0', ' ');
       assertTrue(first.contains("Capacity on the cell maker’s sheet"), paper + ": " + first);
