@@ -5,10 +5,15 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import java.io.File;
 import java.io.IOException;
+import java.io.PrintWriter;
 import java.io.Reader;
+import java.io.StringWriter;
 import java.io.Writer;
+import java.lang.reflect.Method;
+import java.net.MalformedURLException;
+import java.net.URL;
+import java.net.URLClassLoader;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -17,13 +22,13 @@ import java.util.Map;
 import java.util.Properties;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.concurrent.TimeUnit;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
 import org.jsoup.nodes.TextNode;
-import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import sagbook.issue.InputProblem;
@@ -32,7 +37,7 @@ import sagbook.season.InventedSeason;
 
 /**
  * The program in a language that is English in brackets: what people read stands within them, or it
- * would stay English in a translation. It runs by itself, with the other wording first on its path.
+ * would stay English in a translation. Its classes are loaded anew, with the other wording first.
  */
 final class TranslationTest {
   private static final Pattern WORDS_IN_A_ROW = Pattern.compile("\\p{L}{2,}(?: +\\p{L}{2,})+");
@@ -46,10 +51,15 @@ final class TranslationTest {
 
   private static final String PACK = "sample-logs/pack.toml";
 
+  @TempDir private static Path wording;
+
   @TempDir private Path folder;
 
-  @BeforeEach
-  void writeTheOtherLanguage() throws IOException {
+  private static OtherProgram program;
+  private static Method run;
+
+  @BeforeAll
+  static void startInTheOtherLanguage() throws IOException, ReflectiveOperationException {
     Properties english = new Properties();
     try (Reader in =
         Files.newBufferedReader(Path.of("src/main/resources/sagbook/words.properties"))) {
@@ -59,9 +69,48 @@ final class TranslationTest {
     english.forEach(
         (key, value) ->
             other.put(key, isForTheProgram(key.toString()) ? value : "⟦" + value + "⟧"));
-    Files.createDirectories(folder.resolve("other/sagbook"));
-    try (Writer out = Files.newBufferedWriter(folder.resolve("other/sagbook/words.properties"))) {
+    Files.createDirectories(wording.resolve("sagbook"));
+    try (Writer out = Files.newBufferedWriter(wording.resolve("sagbook/words.properties"))) {
       other.store(out, null);
+    }
+    program = new OtherProgram(wording);
+    run =
+        program
+            .loadClass("sagbook.cli.Main")
+            .getDeclaredMethod("run", PrintWriter.class, PrintWriter.class, String[].class);
+    run.setAccessible(true);
+  }
+
+  @AfterAll
+  static void leaveTheOtherLanguage() throws IOException {
+    program.close();
+  }
+
+  /** The program's classes a second time, with another wording; everything else is shared. */
+  private static final class OtherProgram extends URLClassLoader {
+    OtherProgram(Path wording) throws MalformedURLException {
+      super(
+          new URL[] {
+            wording.toUri().toURL(), Words.class.getProtectionDomain().getCodeSource().getLocation()
+          },
+          Words.class.getClassLoader());
+    }
+
+    @Override
+    protected Class<?> loadClass(String name, boolean resolve) throws ClassNotFoundException {
+      if (!name.startsWith("sagbook.")) {
+        return super.loadClass(name, resolve);
+      }
+      synchronized (getClassLoadingLock(name)) {
+        Class<?> loaded = findLoadedClass(name);
+        return loaded == null ? findClass(name) : loaded;
+      }
+    }
+
+    @Override
+    public URL getResource(String name) {
+      URL own = findResource(name);
+      return own == null ? super.getResource(name) : own;
     }
   }
 
@@ -206,20 +255,18 @@ final class TranslationTest {
         });
   }
 
-  private String said(int expected, String... arguments) throws IOException, InterruptedException {
-    List<String> line = new ArrayList<>();
-    line.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-    line.add("-Djava.awt.headless=true");
-    line.add("-cp");
-    line.add(folder.resolve("other") + File.pathSeparator + System.getProperty("java.class.path"));
-    line.add("sagbook.cli.Main");
-    line.addAll(List.of(arguments));
-    Path out = folder.resolve("out.txt");
-    Process process =
-        new ProcessBuilder(line).redirectOutput(out.toFile()).redirectErrorStream(true).start();
-    assertTrue(process.waitFor(5, TimeUnit.MINUTES));
-    assertEquals(expected, process.exitValue(), Files.readString(out));
-    return Files.readString(out);
+  private String said(int expected, String... arguments) throws ReflectiveOperationException {
+    StringWriter said = new StringWriter();
+    PrintWriter out = new PrintWriter(said);
+    Thread thread = Thread.currentThread();
+    ClassLoader usual = thread.getContextClassLoader();
+    thread.setContextClassLoader(program); // templates are looked up there
+    try {
+      assertEquals(expected, run.invoke(null, out, out, arguments), said.toString());
+    } finally {
+      thread.setContextClassLoader(usual);
+    }
+    return said.toString();
   }
 
   /** Text and spoken names of a page, one piece a line. */
