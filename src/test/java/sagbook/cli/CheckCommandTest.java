@@ -14,6 +14,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.zip.GZIPInputStream;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -35,6 +36,19 @@ class CheckCommandTest {
     return new Run(code, out.toString(), err.toString());
   }
 
+  @TempDir private static Path monthsFolder;
+  private static Run month;
+
+  /** A month that needs attention: read once, asked thrice. */
+  @BeforeAll
+  static void checkTheMonth() {
+    month = run("check", "--pack", PACK, "--out", monthsReport().toString(), MONTH.toString());
+  }
+
+  private static Path monthsReport() {
+    return monthsFolder.resolve("report");
+  }
+
   private Run check(String pack, Path log) {
     return run("check", "--pack", pack, "--out", temp.resolve("report").toString(), log.toString());
   }
@@ -52,7 +66,7 @@ class CheckCommandTest {
     return Files.writeString(temp.resolve(name), text);
   }
 
-  private static List<String> month() throws IOException {
+  private static List<String> linesOfTheMonth() throws IOException {
     try (BufferedReader reader =
         new BufferedReader(
             new InputStreamReader(
@@ -63,22 +77,20 @@ class CheckCommandTest {
 
   @Test
   void aMonthThatNeedsAttentionGivesItsSentenceAReportAndTen() {
-    Run run = check(PACK, MONTH);
-    assertEquals(10, run.code());
-    assertTrue(run.out().startsWith("Cell 6 has lost capacity"), run.out());
-    assertEquals("", run.err());
+    assertEquals(10, month.code());
+    assertTrue(month.out().startsWith("Cell 6 has lost capacity"), month.out());
+    assertEquals("", month.err());
     for (String file : List.of("report.html", "results.json", "tables/cells.csv")) {
-      assertTrue(Files.exists(temp.resolve("report").resolve(file)), file);
+      assertTrue(Files.exists(monthsReport().resolve(file)), file);
     }
   }
 
   @Test
   void endsWithTheSentenceTheWeakestCellsAndWhereTheReportLies() {
-    List<String> lines = check(PACK, MONTH).out().lines().toList();
+    List<String> lines = month.out().lines().toList();
     assertTrue(lines.get(0).startsWith("Cell 6 has lost capacity"), lines.toString());
     assertTrue(lines.get(3).matches("\\s+6 {2}low capacity\\s+86\\.3 \\(8.*"), lines.get(3));
-    assertEquals(
-        "Report: " + temp.resolve("report").resolve("report.html"), lines.get(lines.size() - 1));
+    assertEquals("Report: " + monthsReport().resolve("report.html"), lines.get(lines.size() - 1));
   }
 
   @Test
@@ -101,14 +113,14 @@ class CheckCommandTest {
 
   @Test
   void nothingIsColouredThroughAPipe() {
-    String all = check(PACK, MONTH).out() + run("check", "--help").out() + run("--help").out();
+    String all = month.out() + run("check", "--help").out() + run("--help").out();
     assertFalse(all.contains("\u001b"), "an escape sequence");
   }
 
   /** A cell that was never heard must neither stop the check nor be called healthy. */
   @Test
   void aCellThatIsMissingFromTheLogIsSaidToBeUnknown() throws IOException {
-    List<String> lines = month();
+    List<String> lines = linesOfTheMonth();
     int column = List.of(lines.get(0).split(",", -1)).indexOf("cell01_mv");
     StringBuilder text = new StringBuilder();
     for (String line : lines) {
@@ -147,7 +159,7 @@ class CheckCommandTest {
 
   @Test
   void textInANumberIsRefusedWithLineAndColumn() throws IOException {
-    List<String> lines = month().subList(0, 60);
+    List<String> lines = linesOfTheMonth().subList(0, 60);
     StringBuilder text = new StringBuilder();
     for (int i = 0; i < lines.size(); i++) {
       String line = lines.get(i);
