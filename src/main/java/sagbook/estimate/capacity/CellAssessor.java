@@ -407,7 +407,7 @@ final class CellAssessor {
     double byTopSd = Math.hypot(reading.topAtEndAh().sd(), kneeSd);
     // The room was seen from where the fit left the cell, not from where its last step points to.
     // One that stays behind is at most as full as the fit has it.
-    double roomAh = staysBehind(cell) ? 0 : fit.roomBelowKneeAh(cell);
+    double roomAh = roomBelowKneeAh(cell);
     double seenLossAh = reading.worn() ? reading.lossAh().value() : fit.states()[cell].lossAh();
     double mostAh = seenLossAh - medianLoss + roomAh;
     LikelySize size = LikelySize.of(loss, lossSd, mostAh, nominalAh);
@@ -417,7 +417,7 @@ final class CellAssessor {
     // A cell that is ahead where the curve steps can't be so by wear; one behind may be worn
     // instead, unless the others were seen full and it was not.
     boolean stepsTell = counted && !fast && wellSeen() && at < -APART * nominalAh;
-    if (traits.flat() && stepsTell && fit.fullAlone(cell)) {
+    if (traits.flat() && stepsTell && !byTop && fit.stoodOnKnee(cell)) {
       double seenSd =
           Math.hypot(
               reading.bottomAtEndAh().sd(),
@@ -454,9 +454,23 @@ final class CellAssessor {
   }
 
   /**
-   * The offset of a cell that is full before the others and ahead where the curve steps. Where they
-   * would be full was not seen, so it is ahead there by what it may have lost more than at the
-   * steps; but none has grown, so hardly by less.
+   * Charge that would have taken a cell on to the knee, Ah; infinite where nothing says that it was
+   * not there. A cell that was charged beyond the end of the others' curve is out of its sight, but
+   * not below the knee.
+   */
+  private double roomBelowKneeAh(int cell) {
+    if (staysBehind(cell)) {
+      return 0;
+    }
+    return traits.flat() && fit.stoodOnKnee(cell)
+        ? Double.POSITIVE_INFINITY
+        : fit.roomBelowKneeAh(cell);
+  }
+
+  /**
+   * The offset of a cell that is full before the others and ahead where the curve steps. How far
+   * they were from full then was not seen, so it is ahead there by what it may have lost more than
+   * at the steps; but none has grown, so hardly by less.
    *
    * @param leadAh how far it is ahead, Ah
    * @param size what it is likely to have lost

@@ -405,10 +405,10 @@ final class StringFit {
   }
 
   /**
-   * Whether a cell of LFP stood on the knee, its resistance and its voltage error taken off, while
-   * the string as a whole never did: it is full before the others, wherever those are then.
+   * Whether a cell of LFP stood on the knee by its own voltage, its resistance and its voltage
+   * error taken off, wherever the curve of the others ends.
    */
-  boolean fullAlone(int c) {
+  boolean stoodOnKnee(int c) {
     CellState s = states[c];
     double rows = 0;
     double onKnee = 0;
@@ -421,7 +421,7 @@ final class StringFit {
       rows += view.rowsOf()[r];
       onKnee += restV > CurveSplit.ON_KNEE_V ? view.rowsOf()[r] : 0;
     }
-    return !curve.topVisited() && onKnee > Math.max(STAYED_SHARE * rows, STAYED_ROWS);
+    return onKnee > Math.max(STAYED_SHARE * rows, STAYED_ROWS);
   }
 
   /**

@@ -9,6 +9,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import sagbook.estimate.axis.AxisBuilder;
 import sagbook.estimate.axis.ChargeAxis;
 import sagbook.estimate.axis.VoltageObserver;
@@ -51,6 +53,9 @@ class CapacityEstimatorTest {
 
   private double fullest = 0.995;
 
+  /** What a cell that is charged past its end stays at, V. */
+  private double mostV = Double.POSITIVE_INFINITY;
+
   /** What the counter wanders from row to row, one standard deviation, Ah. */
   private double wanderAh;
 
@@ -81,7 +86,7 @@ class CapacityEstimatorTest {
     double lackAh = behindAh[cell] + drainAhPerDay[cell] * day;
     // Below empty the published function falls without end; a cell is at 1.5 V by then.
     double rest = pair.openCircuit(1 - (1 - charge(row) + lackAh / SIZE_AH) / size[cell]);
-    return Math.max(1.5, rest) + OHM * amp + offsetV[cell];
+    return Math.min(mostV, Math.max(1.5, rest)) + OHM * amp + offsetV[cell];
   }
 
   private CapacityResult result() {
@@ -215,6 +220,18 @@ class CapacityEstimatorTest {
       assertInstanceOf(Estimate.Unknown.class, cell.relative());
     }
     assertInstanceOf(Estimate.Unknown.class, result.cells().get(4).offsetPercent());
+  }
+
+  /** Some where the others hardly leave the flat part, and some where they climb with it. */
+  @ParameterizedTest
+  @CsvSource({"0.9863, 8", "0.9866, 11", "0.988, 11", "0.992, 5"})
+  void aCellThatIsChargedPastItsEndIsAheadByWhatItsRangeSays(double fullest, double aheadAh) {
+    this.fullest = fullest;
+    mostV = 3.75;
+    behindAh[3] = -aheadAh;
+    Estimate.Known ahead = known(result().cells().get(3).offsetPercent());
+    assertTrue(ahead.low() <= aheadAh && aheadAh <= ahead.high(), ahead::toString);
+    assertEquals(aheadAh, ahead.value(), 1);
   }
 
   @Test
