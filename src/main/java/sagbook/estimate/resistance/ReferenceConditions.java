@@ -7,7 +7,6 @@ import java.util.stream.IntStream;
 import sagbook.estimate.response.ReducedWindow;
 import sagbook.estimate.response.StringResponse;
 import sagbook.numeric.Ridge;
-import sagbook.numeric.Robust;
 
 /**
  * Brings the string's resistance to 25 °C and mid charge: the logarithm of its size in every window
@@ -16,7 +15,7 @@ import sagbook.numeric.Robust;
  * <p>{@code ln A = c0 + x + b/2 x² + c1 (z - 1/2) + c2 (z - 1/2)² + p + h}, with {@code x = Ea/Rg
  * (1/T - 1/T0)} and {@code T0} the log's own mean temperature, so that what a month tells, level
  * and slope where it was, is fitted apart from what it doesn't: {@code b}, which is held, and comes
- * in on the way to 25 °C alone. Before the data speak, Ea is taken as 16 give or take 5 kJ/mol:
+ * in on the way to 25 °C alone. Before the data speak, Ea after ten seconds is 16 ± 5 kJ/mol:
  * whole-cell values of a measured 3 Ah LFP cell run from 11 to 22 (M. Naumann, doctoral thesis, TU
  * Munich 2018, open table). {@code h} is what windows of one time of day have in common: loads of
  * another kind come in the evening, when the cells are warm, and would pass for warmth; {@code p}
@@ -53,6 +52,28 @@ record ReferenceConditions(
   private static final double REFERENCE_KELVIN = 298.15;
   static final double PRIOR_KILOJOULE = 16;
   static final double PRIOR_SD_KILOJOULE = 5;
+
+  /** Up to this age of an answer it is so, s. Common practice, no source. */
+  private static final double YOUNG_S = 10;
+
+  /**
+   * From this age on an answer is a third slow parts, s: the immediate part is about two thirds of
+   * what a cell answers after a minute or two (common practice, no source).
+   */
+  private static final double OLD_S = 60;
+
+  /**
+   * What an old answer has more, kJ/mol: immediate parts with the 11 of the least whole cell and a
+   * third of charge transfer, which alone has 34 to 41, make 20; with a fifth, as after ten
+   * seconds, 16.
+   */
+  private static final double OLD_MORE_KILOJOULE = 4;
+
+  /**
+   * How far that is off, one standard deviation, kJ/mol: cells differ in their share of slow parts
+   * by a fifth (common practice, no source), which is that of the 26 between both.
+   */
+  private static final double OLD_MORE_SD_KILOJOULE = 5;
 
   /**
    * How the logarithm bends. What does not follow the law, such as joints, makes up for less of the
@@ -139,9 +160,10 @@ record ReferenceConditions(
     }
     double[] huber = new double[n];
     Arrays.fill(huber, 1);
-    double excess = 0.01;
-    double shrink = 1;
-    Likely likely = Likely.AT_FIRST;
+    double[] unlike =
+        Arrays.stream(sizes.fromMid()).map(u -> UNLIKE_ITS_CHARGE * unlikeParabola(u)).toArray();
+    WindowScatter scatter = WindowScatter.AT_FIRST;
+    Likely likely = Likely.atFirst(pulseS);
     Ridge rows = new Ridge(PARAMETERS);
     Ridge.Solution solution = likely.solve(rows);
     double own =
@@ -152,27 +174,20 @@ record ReferenceConditions(
     for (int pass = 0; pass < PASSES; pass++) {
       rows = new Ridge(PARAMETERS);
       for (int i = 0; i < n; i++) {
-        double relativeSd = shrink * sizes.sd()[i];
-        double unlike = UNLIKE_ITS_CHARGE * unlikeParabola(sizes.fromMid()[i]);
-        double variance = relativeSd * relativeSd + excess * excess + unlike * unlike;
+        double variance = scatter.variance(sizes.sd()[i], unlike[i]);
         double[] row = row(sizes, i, own, solution);
         double departure = sizes.log()[i] - log(sizes, i, own, solution);
         rows.observe(row, departure + solution.combined(row), huber[i] / variance);
       }
       solution = likely.solve(rows);
-      likely = Likely.learned(sizes, solution);
+      likely = likely.learned(sizes, solution);
       double[] raw = new double[n];
       for (int i = 0; i < n; i++) {
         raw[i] = sizes.log()[i] - log(sizes, i, own, solution);
-        double z = Math.abs(raw[i]) / Math.hypot(sizes.sd()[i], excess);
+        double z = Math.abs(raw[i]) / Math.sqrt(scatter.variance(sizes.sd()[i], unlike[i]));
         huber[i] = z <= 1.5 ? 1 : 1.5 / z;
       }
-      if (n > 8) {
-        double usualSd = Robust.median(sizes.sd());
-        double spread = Robust.spread(raw);
-        excess = Math.max(0.005, Math.sqrt(Math.max(0, spread * spread - usualSd * usualSd)));
-        shrink = Math.max(0.3, Math.min(1, spread / Math.hypot(usualSd, excess)));
-      }
+      scatter = WindowScatter.of(raw, sizes.sd(), unlike);
     }
     double[] b = solution.value();
     SlowParts slow = SlowParts.of(windows, response, sizes, own);
@@ -218,28 +233,34 @@ record ReferenceConditions(
    * Learned from their mean square as far as it is known by now (expectation and maximisation in
    * turns; Dempster, Laird and Rubin, J. R. Stat. Soc. B 39 (1977) 1).
    *
+   * @param older from 0 to 1, of what an answer has more that is older than ten seconds
    * @param hour of what windows of one time of day have in common
    * @param charge of the parabola. Within a month full and warm may come together, and what charge
    *     is free to explain is lost to warmth
    * @param place of what windows of one charge have in common beyond it
    */
-  private record Likely(double hour, double charge, double place) {
-    static final Likely AT_FIRST = new Likely(1, 1, 1);
+  private record Likely(double older, double hour, double charge, double place) {
+    static Likely atFirst(double pulseS) {
+      double older = Math.log(pulseS / YOUNG_S) / Math.log(OLD_S / YOUNG_S);
+      return new Likely(Math.max(0, Math.min(1, older)), 1, 1, 1);
+    }
 
-    static Likely learned(WindowSizes sizes, Ridge.Solution solution) {
+    Likely learned(WindowSizes sizes, Ridge.Solution solution) {
       IntStream hours = Arrays.stream(sizes.stretchOfDay()).distinct();
       IntStream places = IntStream.range(0, sizes.count()).map(sizes::placeOfCharge).distinct();
       return new Likely(
+          older,
           size(solution, hours.map(h -> STRETCH + h)),
           size(solution, IntStream.of(CHARGE, CHARGE_SQUARED)),
           size(solution, places.map(p -> PLACE + p)));
     }
 
-    private static double size(Ridge.Solution solution, IntStream parameters) {
+    private double size(Ridge.Solution solution, IntStream parameters) {
+      Likely atFirst = new Likely(older, 1, 1, 1);
       return Math.sqrt(
           parameters
               .mapToDouble(
-                  q -> Math.hypot(solution.value()[q], solution.sd(q)) / AT_FIRST.priorSd(q))
+                  q -> Math.hypot(solution.value()[q], solution.sd(q)) / atFirst.priorSd(q))
               .map(beside -> beside * beside)
               .average()
               .orElseThrow());
@@ -250,7 +271,7 @@ record ReferenceConditions(
      * how level the charge dependence is there, and nothing of the way to the middle.
      */
     Likely chargeNoLess() {
-      return new Likely(hour, Math.max(1, charge), Math.max(1, place));
+      return new Likely(older, hour, Math.max(1, charge), Math.max(1, place));
     }
 
     /** One standard deviation of a parameter before the data speak. */
@@ -263,7 +284,7 @@ record ReferenceConditions(
       }
       return switch (parameter) {
         case LEVEL -> LEVEL_SD;
-        case ENERGY -> PRIOR_SD_KILOJOULE;
+        case ENERGY -> Math.hypot(PRIOR_SD_KILOJOULE, older * OLD_MORE_SD_KILOJOULE);
         case CHARGE -> charge * CHARGE_SD;
         default -> charge * CHARGE_SQUARED_SD;
       };
@@ -274,7 +295,8 @@ record ReferenceConditions(
       Ridge fit = new Ridge(PARAMETERS);
       fit.add(rows);
       for (int q = 0; q < PARAMETERS; q++) {
-        fit.prior(q, q == ENERGY ? PRIOR_KILOJOULE : 0, priorSd(q));
+        double likeliest = q == ENERGY ? PRIOR_KILOJOULE + older * OLD_MORE_KILOJOULE : 0;
+        fit.prior(q, likeliest, priorSd(q));
       }
       return fit.solve();
     }

@@ -74,6 +74,26 @@ class ReferenceConditionsTest {
         .orElseThrow();
   }
 
+  /** Older answers hold more of the slow parts, which grow more in the cold. */
+  @Test
+  void beforeTheDataSpeakAnOlderAnswerGrowsMoreInTheCold() {
+    List<ReducedWindow> windows = Windows.ofDays(DAYS, h -> 12, h -> 1);
+    double[] charge = new double[windows.size()];
+    Arrays.fill(charge, 0.5);
+    ReferenceConditions young = fitted(windows, charge, 10);
+    ReferenceConditions old = fitted(windows, charge, 90);
+    assertEquals(16, young.activationEnergy(), 0.1);
+    assertEquals(20, old.activationEnergy(), 0.1);
+    // What slow parts have more, which the data don't say either, comes on top.
+    assertTrue(young.activationEnergySd() >= 4.9);
+    assertTrue(old.activationEnergySd() >= 7);
+  }
+
+  private static ReferenceConditions fitted(
+      List<ReducedWindow> windows, double[] charge, double pulseS) {
+    return ReferenceConditions.fit(windows, Windows.response(), charge, pulseS).orElseThrow();
+  }
+
   /** Hobs and ovens that come and go between rows make the answer look small. */
   @Test
   void loadsOfTheWarmHoursDoNotPassForWarmth() {
