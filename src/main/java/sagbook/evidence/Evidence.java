@@ -48,24 +48,4 @@ public record Evidence(
     edges = List.copyOf(edges);
     turns = List.copyOf(turns);
   }
-
-  /** The same of a log that says how long after the current each cell is read, s. */
-  public Evidence withLagS(double[] told) {
-    return new Evidence(
-        channels,
-        firstS,
-        lastS,
-        rows,
-        cadenceS,
-        wanderAhInADay,
-        thinned,
-        basis,
-        steps,
-        onsets,
-        told.clone(),
-        edges,
-        turns,
-        stress,
-        temperatureStuckHours);
-  }
 }

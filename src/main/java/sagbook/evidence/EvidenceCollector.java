@@ -76,8 +76,18 @@ public final class EvidenceCollector implements SampleSink {
     }
   }
 
-  /** What was gathered; call once, after the last block. */
+  /** What was gathered of a log that has one time a row; call once, after the last block. */
   public Evidence finish() {
+    return finish(new double[0]);
+  }
+
+  /**
+   * What was gathered; call once, after the last block.
+   *
+   * @param toldLagS how long after the current each cell is read, s, where the log has a time for
+   *     each value; else empty
+   */
+  public Evidence finish(double[] toldLagS) {
     ThinnedRecord record = thinned.finish();
     double[] seen = Arrays.copyOf(spacingS, Math.min(spacings, spacingS.length));
     double cadenceS = seen.length == 0 ? clock.cadenceS() : Robust.median(seen);
@@ -92,7 +102,7 @@ public final class EvidenceCollector implements SampleSink {
         steps.basis(),
         steps.finish(),
         steps.onsets(),
-        new double[0],
+        toldLagS.clone(),
         edges.finish(),
         Turns.of(record),
         stress.finish(record, bleedResistorOhm),

@@ -60,7 +60,7 @@ public final class Check {
               logs.channels(bank), told.limits(), told.nominalCapacityAh(), told.bleedOhm());
       ReadReport reading = logs.read(bank, collector);
       note(reading, inputs);
-      Evidence evidence = collector.finish().withLagS(reading.lagS());
+      Evidence evidence = collector.finish(reading.lagS());
       if (evidence.rows() == 0) {
         throw InputProblem.input("problem.log.hour", InputProblem.quoted(bank));
       }

@@ -49,7 +49,7 @@ class ReadLagTest {
 
   @Test
   void aLogThatSaysWhenEachCellIsReadIsBelieved() {
-    Evidence evidence = evidence(false, 3, 7, 9, 5).withLagS(new double[] {3, 7, 9, 5});
+    Evidence evidence = evidence(false, new double[] {3, 7, 9, 5}, 3, 7, 9, 5);
     StringResponse response = read(evidence);
     assertEquals(6, response.lag().meanS());
     assertArrayEquals(new double[] {-3, 1, 3, -1}, response.lag().beyondS());
@@ -59,7 +59,7 @@ class ReadLagTest {
 
   @Test
   void aLogThatWritesAllCellsAtOnceDoesNotSayWhenTheyAreRead() {
-    ReadLag lag = read(evidence(false, -8, -5, -2, -1).withLagS(new double[4])).lag();
+    ReadLag lag = read(evidence(false, new double[4], -8, -5, -2, -1)).lag();
     assertArrayEquals(new double[] {-4, -1, 2, 3}, lag.beyondS(), 0.5);
   }
 
@@ -78,11 +78,16 @@ class ReadLagTest {
     return response.read(ReadLag.of(evidence, windows, all, response));
   }
 
+  private static Evidence evidence(boolean means, int... lateS) {
+    return evidence(means, new double[0], lateS);
+  }
+
   /**
    * @param means whether rows hold the means over the time since the row before
+   * @param toldLagS what the log says of it, s; empty where it says nothing
    * @param lateS how long after the current each cell is read, s
    */
-  private static Evidence evidence(boolean means, int... lateS) {
+  private static Evidence evidence(boolean means, double[] toldLagS, int... lateS) {
     int seconds = DAYS * 86_400;
     double[] current = new double[seconds];
     double[] answer = new double[seconds];
@@ -117,7 +122,7 @@ class ReadLagTest {
     EvidenceCollector collector =
         new EvidenceCollector(channels, Limits.of(Chemistry.LFP), 280, 3.3);
     collector.accept(block);
-    return collector.finish();
+    return collector.finish(toldLagS);
   }
 
   private static double reading(double[] values, int at, boolean mean) {
