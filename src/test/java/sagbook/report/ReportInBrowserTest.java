@@ -34,6 +34,11 @@ import sagbook.season.Season;
 final class ReportInBrowserTest {
   private static final String HOSTILE = "<img src=x onerror=alert(1)><script>alert(2)</script>";
 
+  /** Which rules axe-core is asked, as it takes them. */
+  private static final String CONTRAST = "{runOnly: ['color-contrast']}";
+
+  private static final String REST = "{rules: {'color-contrast': {enabled: false}}}";
+
   @TempDir static Path dir;
 
   private static Browser browser;
@@ -109,8 +114,8 @@ final class ReportInBrowserTest {
         "",
         browser.axe(
             switch (rules) {
-              case "contrast" -> "{runOnly: ['color-contrast']}";
-              case "rest" -> "{rules: {'color-contrast': {enabled: false}}}";
+              case "contrast" -> CONTRAST;
+              case "rest" -> REST;
               default -> "{}";
             }));
   }
@@ -118,8 +123,15 @@ final class ReportInBrowserTest {
   @Test
   void axeWouldFindAFault() throws IOException {
     open("season");
-    browser.run("document.body.append(document.createElement('img'))");
-    assertTrue(browser.axe("{}").contains("image-alt"));
+    browser.run(
+        "document.body.append(document.createElement('img'), Object.assign("
+            + "document.createElement('p'), {textContent: 'pale', style: 'color: #eee; background:"
+            + " #fff'}))");
+    for (String rules : List.of("{}", CONTRAST, REST)) {
+      String found = browser.axe(rules);
+      assertEquals(!rules.equals(CONTRAST), found.contains("image-alt:"), found);
+      assertEquals(!rules.equals(REST), found.contains("color-contrast:"), found);
+    }
   }
 
   @Test
